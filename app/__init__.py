@@ -1,0 +1,1 @@
+"""Conetrail: the record of a hand-dye studio, from cone to customer."""

@@ -1,0 +1,1 @@
+"""What the book answers: readers only, frozen rows."""

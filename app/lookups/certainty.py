@@ -1,0 +1,213 @@
+"""How sure is it? Exact counts through pools: least, most and expected, for one question at a time.
+
+For n members of a pool of N that are not told apart, holding between L and M members with the
+thing: at least max(0, L - (N - n)) and at most min(n, M) of the n carry it; the expected number is
+n/N of those in the pool (hypergeometric mean).
+"""
+
+from collections import Counter
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from math import ceil, floor
+
+from app.lookups.thread import Source, Thing, Thread
+from app.records import stronger_first
+
+KNOWN, PARTLY, POOL, NOT_KNOWN = "known", "partly", "one of a pool", "not known"
+
+Said = Mapping[int, tuple[int, str]]
+
+
+@dataclass(frozen=True, slots=True)
+class Tally:
+    """Of some members: how many carry the thing, and how many members' metres are of it."""
+
+    least: Fraction
+    most: Fraction
+    expected: Fraction
+    metres: Fraction
+
+    def __add__(self, other: "Tally") -> "Tally":
+        return Tally(self.least + other.least, self.most + other.most,
+                     self.expected + other.expected, self.metres + other.metres)
+
+    def times(self, factor: Fraction) -> "Tally":
+        """The tally of `factor` as many members of the same make."""
+        return Tally(self.least * factor, self.most * factor, self.expected * factor,
+                     self.metres * factor)
+
+
+NOTHING = Tally(Fraction(0), Fraction(0), Fraction(0), Fraction(0))
+
+
+@dataclass(frozen=True, slots=True)
+class Link:
+    """Some members and one thing above them: in a word, in counts, and how it is known."""
+
+    thing: int | None
+    word: str
+    least: int
+    most: int
+    expected: Fraction
+    of: int
+    share: Fraction
+    """Of the metres of the members that carry it."""
+    basis: str
+    fits: bool = True
+    """False where more was told than the pool held: the counts do not fit."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Asked:
+    yarn: int
+    members: int
+    said: Said
+
+
+def tally(thread: Thread, members: Mapping[int, int], thing: Thing) -> Tally:
+    """Of so many members of these rows, {yarn: members}: how many carry the thing.
+
+    Parts of one pool that are asked together are added first, so that all of them are the whole.
+    """
+    return _tally(thread, [_Asked(yarn, count, {}) for yarn, count in members.items()], thing)
+
+
+def _tally(thread: Thread, asked: Sequence[_Asked], thing: Thing) -> Tally:
+    total, urns = NOTHING, Counter[int]()
+    for one in asked:
+        yarn, found = _look_through(thread, one, thing)
+        if found is not None:
+            total += Tally(Fraction(1), Fraction(1), Fraction(1), found).times(
+                Fraction(one.members)
+            )
+        elif thread.sources.get(yarn):
+            urns[yarn] += one.members
+    for pool, members in urns.items():
+        total += _drawn_from(thread, pool, members, thing)
+    return total
+
+
+def _look_through(thread: Thread, one: _Asked, thing: Thing) -> tuple[int, Fraction | None]:
+    """Go up while there is one way; the row where it parts, or the share where the thing is met."""
+    yarn, said = one.yarn, dict(one.said)
+    while True:
+        said |= thread.told.get(yarn, {})
+        own, sources = thread.own[yarn].get(thing), thread.sources.get(yarn, ())
+        if own is not None:
+            return yarn, own.share
+        if yarn in said:
+            yarn = said[yarn][0]
+        elif len(sources) == 1 and sources[0].one_of_these:
+            yarn = sources[0].parent
+        else:
+            return yarn, None
+
+
+def _drawn_from(thread: Thread, pool: int, members: int, thing: Thing) -> Tally:
+    sources = thread.sources[pool]
+    whole = [
+        _Asked(source.parent, left_in_urn(thread, pool, source), {})
+        for source in sources if source.one_of_these
+    ]
+    inside = _tally(thread, whole, thing)
+    for source in sources:
+        if not source.one_of_these:
+            cut = _tally(thread, [_Asked(source.parent, source.took, {})], thing)
+            inside += cut.times(Fraction(source.gave, source.took))
+    size = max(members, sum(left_in_urn(thread, pool, source) for source in sources))
+    part = inside.times(Fraction(members, size))
+    return Tally(max(Fraction(0), inside.least - (size - members)),
+                 min(Fraction(members), inside.most), part.expected, part.metres)
+
+
+def left_in_urn(thread: Thread, pool: int, source: Source) -> int:
+    """Members of a pool from one parent that were not told apart."""
+    return max(0, source.gave - thread.off.get((pool, source.parent), 0))
+
+
+def counts_fit(thread: Thread, pool: int) -> bool:
+    """Whether no more of a parent was told at this pool than went into it."""
+    return all(
+        thread.off.get((pool, source.parent), 0) <= source.gave
+        for source in thread.sources.get(pool, ())
+    )
+
+
+def links(thread: Thread, yarn: int, kind: str, members: int | None = None) -> tuple[Link, ...]:
+    """Every thing of a kind that members of this row may carry, surest first."""
+    return links_of(thread, {yarn: members or thread.count[yarn]}, kind)
+
+
+def links_of(thread: Thread, members: Mapping[int, int], kind: str) -> tuple[Link, ...]:
+    """Every thing of a kind that members of these rows, {yarn: members}, may carry."""
+    fits = all(counts_fit(thread, pool) for pool in thread.sources)
+    of, found = sum(members.values()), []
+    for thing in {thing for own in thread.own.values() for thing in own if thing[0] == kind}:
+        got = tally(thread, members, thing)
+        if got.most:
+            bases = [basis_of(thread, yarn, thing, {}) for yarn in members]
+            found.append(Link(
+                thing[1], _word(got, of, thing[1]), floor(got.least), ceil(got.most), got.expected,
+                of, got.metres / got.expected if got.expected else got.metres,
+                max((basis for basis in bases if basis), key=stronger_first, default="stated"),
+                fits,
+            ))
+    return tuple(sorted(found, key=lambda link: (-link.expected, link.thing or 0)))
+
+
+def _word(got: Tally, of: int, thing: int | None) -> str:
+    if got.least < of:
+        return POOL
+    if thing is None:
+        return NOT_KNOWN
+    return KNOWN if got.metres == of else PARTLY
+
+
+def ways(thread: Thread, yarn: int, said: Said) -> Iterator[tuple[int, str, Said]]:
+    """The parents a member of this row may have come from, given what was told."""
+    said = {**said, **thread.told.get(yarn, {})}
+    for source in thread.sources.get(yarn, ()):
+        told = said.get(yarn)
+        if told[0] == source.parent if told else left_in_urn(thread, yarn, source) > 0:
+            basis = max(source.basis, told[1] if told else source.basis, key=stronger_first)
+            yield source.parent, basis, said
+
+
+def nearest(
+    thread: Thread, yarn: int, kind: str, said: Said | None = None
+) -> frozenset[int | None]:
+    """The first things of a kind met on each way up: the lots that may name a tag."""
+    here = frozenset(number for found, number in thread.own[yarn] if found == kind)
+    if here:
+        return here
+    parents = ways(thread, yarn, said or {})
+    return frozenset().union(*(nearest(thread, p, kind, s) for p, _, s in parents))
+
+
+def basis_of(thread: Thread, yarn: int, thing: Thing, said: Said) -> str | None:
+    """How the link to a thing is known: as strong as the weakest link on its weakest way."""
+    own = thread.own[yarn].get(thing)
+    if own is not None:
+        return own.basis
+    found = [(basis_of(thread, p, thing, s), b) for p, b, s in ways(thread, yarn, said)]
+    weakest = [max(above, here, key=stronger_first) for above, here in found if above]
+    return max(weakest, key=stronger_first, default=None)
+
+
+def held_by(thread: Thread, yarn: int) -> tuple[int, ...]:
+    """The live holds whose source lies above this row on a way that was not cleared."""
+    return tuple(
+        hold.id for hold in thread.holds
+        if _reached(thread, yarn, hold.source, hold.cleared, {})
+    )
+
+
+def _reached(
+    thread: Thread, yarn: int, source: Thing, cleared: frozenset[int], said: Said
+) -> bool:
+    if yarn in cleared:
+        return False
+    return source in thread.own[yarn] or any(
+        _reached(thread, p, source, cleared, s) for p, _, s in ways(thread, yarn, said)
+    )

@@ -1,0 +1,50 @@
+"""The studio's own choices, each with its default."""
+
+import json
+from collections.abc import Mapping
+from types import MappingProxyType
+
+from sqlalchemy import Connection, select
+
+from app.records import Person, Personal, Setting
+
+DEFAULTS: Mapping[str, str] = MappingProxyType({
+    "name": "",
+    "address": "",
+    "origin": "",
+    "differ": "Lots differ: use one lot, or alternate two rows.",
+    "tie colours": json.dumps(
+        ["red", "yellow", "blue", "green", "orange", "violet", "black", "white"]
+    ),
+    "time zone": "",
+})
+
+
+def setting(connection: Connection, key: str) -> str:
+    """What the studio chose, else the default; an unknown key is a fault of the program."""
+    chosen = connection.execute(
+        select(Setting.value).where(Setting.key == key, Setting.struck.is_(None))
+        .order_by(Setting.id.desc()).limit(1)
+    ).scalar()
+    return DEFAULTS[key] if chosen is None else chosen
+
+
+def tie_colours(connection: Connection) -> tuple[str, ...]:
+    """The thread colours in their rotation."""
+    return tuple(json.loads(setting(connection, "tie colours")))
+
+
+def people(connection: Connection) -> tuple[str, ...]:
+    """Initials of those who can sign, in order."""
+    return tuple(connection.execute(
+        select(Person.initials).where(Person.left.is_(None), Person.struck.is_(None))
+        .order_by(Person.initials)
+    ).scalars())
+
+
+def name_of(connection: Connection, initials: str) -> str | None:
+    """The name behind the initials, if it was given and not removed."""
+    return connection.execute(
+        select(Personal.value).join(Person, Person.id == Personal.person)
+        .where(Person.initials == initials, Personal.field == "name", Personal.struck.is_(None))
+    ).scalar()

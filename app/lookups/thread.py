@@ -1,0 +1,152 @@
+"""What lies above some yarn, read in eight statements; the arithmetic on it reads no further.
+
+A thing is (kind, number): a cone, lot, load, base version or yarn; number none is "not known".
+"""
+
+from collections import Counter, defaultdict
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+from sqlalchemy import Connection, select
+
+from app.lookups.walks import above
+from app.records import Clear, Cone, Draw, Hold, InBath, InLoad, Part, Told, Yarn
+from app.store.dialect import among, listed
+
+Thing = tuple[str, int | None]
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """`gave` members came out of `parent` and used up `took` of its members."""
+
+    parent: int
+    took: int
+    gave: int
+    basis: str
+
+    @property
+    def one_of_these(self) -> bool:
+        """Nothing moved, or as many came out as went in."""
+        return self.took in (0, self.gave)
+
+
+@dataclass(frozen=True, slots=True)
+class Own:
+    """A row carries the thing itself: all its metres, or a share of them."""
+
+    share: Fraction
+    basis: str
+
+
+@dataclass(frozen=True, slots=True)
+class Thread:
+    """The rows above some yarn, as questions are answered from them."""
+
+    count: Mapping[int, int]
+    sources: Mapping[int, tuple[Source, ...]]
+    own: Mapping[int, Mapping[Thing, Own]]
+    told: Mapping[int, Mapping[int, tuple[int, str]]]
+    """For a row: at this pool its members came from that parent, on this basis."""
+    off: Mapping[tuple[int, int], int]
+    """Members of (pool, parent) that were told apart and so left the urn."""
+    holds: tuple["LiveHold", ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class LiveHold:
+    """A hold that stands, and the rows that were cleared of it."""
+
+    id: int
+    source: Thing
+    cleared: frozenset[int]
+
+
+@dataclass(slots=True)
+class _Gathered:
+    own: dict[int, dict[Thing, Own]] = field(default_factory=lambda: defaultdict(dict))
+    sources: dict[int, list[Source]] = field(default_factory=lambda: defaultdict(list))
+    drawn: dict[int, list[tuple[int, int, str, int]]] = field(
+        default_factory=lambda: defaultdict(list)
+    )
+
+
+_PARTS = select(Part.child, Part.parent, Part.took, Part.gave, Part.basis).where(
+    among(Part.child, "ids"), Part.struck.is_(None)
+).order_by(Part.id)
+_YARN = select(Yarn.id, Yarn.count, Yarn.base_version).where(among(Yarn.id, "ids"))
+_DRAWS = (
+    select(Draw.yarn, Draw.cone, Draw.mm, Draw.basis, Cone.base_version)
+    .join(Cone, Cone.id == Draw.cone)
+    .where(among(Draw.yarn, "ids"), Draw.struck.is_(None))
+)
+_LOTS = select(InBath.yarn, InBath.lot, InBath.basis).where(
+    among(InBath.yarn, "ids"), InBath.struck.is_(None)
+)
+_LOADS = select(InLoad.yarn, InLoad.load, InLoad.basis).where(
+    among(InLoad.yarn, "ids"), InLoad.struck.is_(None)
+)
+_TOLD = select(Told.yarn, Told.pool, Told.parent, Told.count, Told.basis).where(
+    among(Told.pool, "ids"), Told.struck.is_(None)
+)
+_HOLDS = select(Hold.id, Hold.cone, Hold.yarn, Hold.lot, Hold.load).where(
+    Hold.lifted.is_(None), Hold.struck.is_(None)
+)
+_CLEARS = select(Clear.hold, Clear.yarn).where(
+    among(Clear.hold, "ids"), Clear.struck.is_(None)
+)
+
+
+def thread(connection: Connection, yarn: Iterable[int]) -> Thread:
+    """Read all that lies above these rows."""
+    ids = {"ids": listed(above(connection, yarn))}
+    got = _Gathered()
+    for child, parent, took, gave, basis in connection.execute(_PARTS, ids):
+        got.sources[child].append(Source(parent, took, gave, basis))
+    for row, cone, mm, basis, version in connection.execute(_DRAWS, ids):
+        got.drawn[row].append((cone, mm, basis, version))
+    for kind, links in (("lot", _LOTS), ("load", _LOADS)):
+        for row, thing, basis in connection.execute(links, ids):
+            got.own[row][kind, thing] = Own(Fraction(1), basis)
+    count = {}
+    for row, members, begins_with in connection.execute(_YARN, ids):
+        count[row] = members
+        _owns(got, row, begins_with)
+    told: dict[int, dict[int, tuple[int, str]]] = defaultdict(dict)
+    off: Counter[tuple[int, int]] = Counter()
+    for row, pool, parent, members, basis in connection.execute(_TOLD, ids):
+        told[row][pool] = (parent, basis)
+        off[pool, parent] += members
+    sources = {row: tuple(found) for row, found in got.sources.items()}
+    return Thread(count, sources, got.own, told, off, live_holds(connection))
+
+
+def _owns(got: _Gathered, row: int, version: int | None) -> None:
+    own, draws = got.own[row], got.drawn[row]
+    own["yarn", row] = Own(Fraction(1), "scanned")
+    whole = sum(mm for _, mm, _, _ in draws)
+    for cone, mm, basis, cone_version in draws:
+        share = Fraction(mm, whole)
+        own["cone", cone] = Own(share, basis)
+        before = own.get(("version", cone_version))
+        own["version", cone_version] = Own(share + (before.share if before else 0), basis)
+    if not draws and row not in got.sources:  # the thread begins here, and nobody knows where from
+        own["cone", None] = own["version", version] = Own(Fraction(1), "stated")
+        if not any(kind == "lot" for kind, _ in own):
+            own["lot", None] = Own(Fraction(1), "stated")
+
+
+def live_holds(connection: Connection) -> tuple[LiveHold, ...]:
+    """All holds that stand, each with what was cleared of it."""
+    rows = connection.execute(_HOLDS).all()
+    cleared: dict[int, set[int]] = defaultdict(set)
+    if rows:
+        for hold, yarn in connection.execute(_CLEARS, {"ids": listed(row.id for row in rows)}):
+            cleared[hold].add(yarn)
+    holds = []
+    for row in rows:
+        kinds = ("cone", "yarn", "lot", "load")
+        source = next((kind, getattr(row, kind)) for kind in kinds if getattr(row, kind))
+        holds.append(LiveHold(row.id, source, frozenset(cleared[row.id])))
+    return tuple(holds)

@@ -1,0 +1,60 @@
+"""Which rows of yarn lie above some yarn, or below a cone, lot, load or yarn: ids only.
+
+No filter stands inside a recursive step: a struck link is carried along as `dead` and dropped
+outside, else the database builds a filter over the whole table at every step.
+"""
+
+from collections.abc import Iterable
+from typing import Any
+
+from sqlalchemy import Connection, Select, bindparam, case, literal, select
+
+from app.records import Draw, InBath, InLoad, Part, Yarn
+from app.store.dialect import among, listed
+
+
+def _walk_up() -> Select[int]:
+    start = select(Yarn.id.label("node"), literal(0).label("dead")).where(among(Yarn.id, "ids"))
+    above = start.cte("above", recursive=True)
+    step = select(Part.parent, case((Part.struck.is_(None), above.c.dead), else_=1)).join(
+        above, Part.child == above.c.node
+    )
+    above = above.union(step)
+    return select(above.c.node).where(above.c.dead == 0).distinct()
+
+
+def _walk_down(start: Select[int, int]) -> Select[int]:
+    below = start.cte("below", recursive=True)
+    step = select(Part.child, case((Part.struck.is_(None), below.c.dead), else_=1)).join(
+        below, Part.parent == below.c.node
+    )
+    below = below.union(step)
+    return select(below.c.node).where(below.c.dead == 0).distinct()
+
+
+def _links(link: type[Draw] | type[InBath] | type[InLoad], column: Any) -> Select[int, int]:
+    dead = case((link.struck.is_(None), 0), else_=1)
+    return select(link.yarn.label("node"), dead.label("dead")).where(column == bindparam("thing"))
+
+
+ABOVE = _walk_up()
+BELOW = {
+    "cone": _walk_down(_links(Draw, Draw.cone)),
+    "lot": _walk_down(_links(InBath, InBath.lot)),
+    "load": _walk_down(_links(InLoad, InLoad.load)),
+    "yarn": _walk_down(
+        select(Yarn.id.label("node"), literal(0).label("dead")).where(
+            Yarn.id == bindparam("thing")
+        )
+    ),
+}
+
+
+def above(connection: Connection, yarn: Iterable[int]) -> list[int]:
+    """These rows, and every row they came out of."""
+    return list(connection.execute(ABOVE, {"ids": listed(yarn)}).scalars())
+
+
+def below(connection: Connection, kind: str, thing: int) -> list[int]:
+    """Every row that came out of a cone, lot, load or yarn; a yarn counts itself."""
+    return list(connection.execute(BELOW[kind], {"thing": thing}).scalars())

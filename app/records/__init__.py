@@ -1,0 +1,31 @@
+"""What the book keeps: mapped tables, one file a family."""
+
+from app.records.base import BASES, Fact, Record, Stay, moment_text, stronger_first
+from app.records.bases import Base, BaseVersion, PutUp
+from app.records.baths import Bath, Colourway, DyeLot, InBath, InLoad, Load, RecipeVersion
+from app.records.deliveries import (
+    Cone,
+    Delivery,
+    Fill,
+    FillPart,
+    Jar,
+    Reading,
+    Supplier,
+    SupplierLot,
+)
+from app.records.holds import Clear, Hold
+from app.records.journal import DeedRow, Head, Touched
+from app.records.people import Person, Personal, Setting
+from app.records.plates import Bundle, OnBundle, Plate, PlateStay
+from app.records.tags import PrintSheet, Tag, TagOn
+from app.records.whereabouts import Customer, Kit, OrderLine, Whereabouts
+from app.records.yarn import Draw, Part, Told, Waste, Yarn
+
+__all__ = [
+    "BASES", "Base", "BaseVersion", "Bath", "Bundle", "Clear", "Colourway", "Cone", "Customer",
+    "DeedRow", "Delivery", "Draw", "DyeLot", "Fact", "Fill", "FillPart", "Head", "Hold", "InBath",
+    "InLoad", "Jar", "Kit", "Load", "OnBundle", "OrderLine", "Part", "Person", "Personal", "Plate",
+    "PlateStay", "PrintSheet", "PutUp", "Reading", "RecipeVersion", "Record", "Setting", "Stay",
+    "Supplier", "SupplierLot", "Tag", "TagOn", "Told", "Touched", "Waste", "Whereabouts", "Yarn",
+    "moment_text", "stronger_first",
+]

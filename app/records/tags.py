@@ -1,0 +1,57 @@
+"""Tags: printed is not applied, applied is not sold, and a mark is never used twice."""
+
+from typing import ClassVar
+
+from sqlalchemy import CheckConstraint, ForeignKey, Index
+from sqlalchemy.orm import Mapped, mapped_column
+
+from app.records.base import Fact, Record, Stay, by_deed, ends_after_it_began, one_open
+
+
+class PrintSheet(Fact, Record, kw_only=True):
+    """One printing: on which stock, from which cell on."""
+
+    __tablename__ = "print_sheet"
+    __table_args__ = (
+        CheckConstraint("first_cell > 0", name="begins_at_a_cell"),
+        {"sqlite_strict": True},
+    )
+
+    stock: Mapped[str]
+    first_cell: Mapped[int]
+
+
+class Tag(Fact, Record, kw_only=True):
+    """A printed tag with its own mark and the words it was printed with."""
+
+    __tablename__ = "tag"
+    __table_args__ = (
+        Index("ix_tag_lot", "lot"),
+        Index("ix_tag_pile", "pile"),
+        {"sqlite_strict": True},
+    )
+
+    mark: Mapped[str] = mapped_column(unique=True)
+    lot: Mapped[int] = mapped_column(ForeignKey("dye_lot.id"))
+    pile: Mapped[int | None] = mapped_column(ForeignKey("yarn.id"))
+    base_version: Mapped[int | None] = mapped_column(ForeignKey("base_version.id"))
+    words: Mapped[str]
+    sheet: Mapped[int] = mapped_column(ForeignKey("print_sheet.id"))
+    void: Mapped[int | None] = mapped_column(by_deed(), init=False, default=None)
+    successor: Mapped[int | None] = mapped_column(ForeignKey("tag.id"), init=False, default=None)
+
+
+class TagOn(Stay, Record, kw_only=True):
+    """A tag hung on a skein for a while: one tag a skein, one skein a tag."""
+
+    __tablename__ = "tag_on"
+    __table_args__ = (
+        ends_after_it_began(),
+        one_open("uq_tag_hangs_once", "tag"),
+        one_open("uq_skein_wears_one", "yarn"),
+        {"sqlite_strict": True},
+    )
+    stay_of: ClassVar[str] = "yarn"
+
+    tag: Mapped[int] = mapped_column(ForeignKey("tag.id"))
+    yarn: Mapped[int] = mapped_column(ForeignKey("yarn.id"))

@@ -1,0 +1,73 @@
+"""Where each skein is: one open row a skein, so that none is in two places or sold twice."""
+
+from typing import ClassVar
+
+from sqlalchemy import CheckConstraint, ForeignKey, Index, text
+from sqlalchemy.orm import Mapped, mapped_column
+
+from app.records.base import (
+    Fact,
+    Record,
+    Stay,
+    ends_after_it_began,
+    known_basis,
+    one_of,
+    one_open,
+)
+
+STATES = ("table", "shelf", "put by", "kit", "taken", "sent", "fair", "lost", "given", "discarded")
+
+
+class Customer(Fact, Record, kw_only=True):
+    """Someone who buys; what is known of them sits in `personal`."""
+
+    __tablename__ = "customer"
+    __table_args__ = {"sqlite_strict": True}
+
+
+class OrderLine(Fact, Record, kw_only=True):
+    """What was promised; no customer means sold, not known to whom."""
+
+    __tablename__ = "order_line"
+    __table_args__ = (Index("ix_order_line_customer", "customer"), {"sqlite_strict": True})
+
+    customer: Mapped[int | None] = mapped_column(ForeignKey("customer.id"))
+    order_no: Mapped[str]
+    what: Mapped[str]
+
+
+class Kit(Fact, Record, kw_only=True):
+    """A kit bag with its own code."""
+
+    __tablename__ = "kit"
+    __table_args__ = {"sqlite_strict": True}
+
+    code: Mapped[str] = mapped_column(unique=True)
+
+
+class Whereabouts(Stay, Record, kw_only=True):
+    """A skein was in this state for a while, with the place, line, kit or customer it needs."""
+
+    __tablename__ = "whereabouts"
+    __table_args__ = (
+        one_of("state", STATES, "state"),
+        known_basis(),
+        ends_after_it_began(),
+        CheckConstraint("(state IN ('taken','sent')) = (line IS NOT NULL)", name="is_on_an_order"),
+        CheckConstraint("state <> 'kit' OR kit IS NOT NULL", name="is_in_a_kit"),
+        CheckConstraint("state NOT IN ('shelf','fair') OR place IS NOT NULL", name="has_a_place"),
+        one_open("uq_one_state_a_skein", "yarn"),
+        Index("ix_whereabouts_when", "yarn", "since"),
+        Index("ix_whereabouts_line", "line", sqlite_where=text("line IS NOT NULL"),
+              postgresql_where=text("line IS NOT NULL")),
+        {"sqlite_strict": True},
+    )
+    stay_of: ClassVar[str] = "yarn"
+
+    yarn: Mapped[int] = mapped_column(ForeignKey("yarn.id"))
+    state: Mapped[str]
+    place: Mapped[int | None] = mapped_column(ForeignKey("plate.id"), default=None)
+    line: Mapped[int | None] = mapped_column(ForeignKey("order_line.id"), default=None)
+    kit: Mapped[int | None] = mapped_column(ForeignKey("kit.id"), default=None)
+    customer: Mapped[int | None] = mapped_column(ForeignKey("customer.id"), default=None)
+    basis: Mapped[str]

@@ -1,0 +1,1 @@
+"""The book itself: open, do, ask, journal, upgrade, copies."""

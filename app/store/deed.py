@@ -1,0 +1,157 @@
+"""What one deed writes: every row passes here, so the journal cannot miss one."""
+
+from collections import defaultdict
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from datetime import datetime
+from typing import Any, TypeVar, cast
+
+from sqlalchemy import Connection, Executable, Table, func, insert, or_, select, update
+
+from app.problems import Refused
+from app.records import Fact, Record, Stay
+
+JOURNALLED = "conetrail_journalled"
+"""Execution option of the only statements that may change the book."""
+
+R = TypeVar("R", bound=Fact)
+
+
+@dataclass(frozen=True, slots=True)
+class By:
+    """Who does it, and at which station."""
+
+    person: str
+    station: str
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """One row that a deed added (`before` is none) or changed."""
+
+    table: str
+    row: int
+    before: dict[str, Any] | None
+    after: dict[str, Any]
+
+
+def table_of(kind: type[Record]) -> Table:
+    """The table behind a record."""
+    return cast(Table, kind.__table__)
+
+
+def open_names(table: Table) -> list[str]:
+    """The columns that may be told: all but the erasable ones."""
+    return [column.name for column in table.columns if not column.info.get("secret")]
+
+
+@dataclass(slots=True)
+class Deed:
+    """The writing hand of one deed; work functions get it as their first argument."""
+
+    connection: Connection
+    seq: int
+    happened: datetime
+    written: datetime
+    by: By
+    clock_in_doubt: bool = False
+    late: bool = False
+    changes: list[Change] = field(default_factory=list)
+    findings: list[str] = field(default_factory=list)
+    said: str = ""
+    _next: dict[str, int] = field(default_factory=lambda: defaultdict(int))
+
+    def say(self, sentence: str) -> None:
+        """What the person did, in one sentence, for the foot of the window and the journal."""
+        self.said = sentence
+
+    def note(self, finding: str) -> None:
+        """Something is off: it has happened all the same, and stays marked."""
+        self.findings.append(finding)
+
+    def refuse(self, what: str, next_step: str = "") -> None:
+        """At the desk: refuse. Entered late it has already happened: record it, marked."""
+        if not self.late:
+            raise Refused(what, next_step)
+        self.note(what)
+
+    def all(self, question: Executable, **values: object) -> list[Any]:
+        """All rows of a question."""
+        return list(self.connection.execute(question, values).all())
+
+    def one(self, question: Executable, **values: object) -> Any:
+        """The first row of a question, or none."""
+        return self.connection.execute(question, values).first()
+
+    def value(self, question: Executable, **values: object) -> Any:
+        """The first column of the first row of a question, or none."""
+        return self.connection.execute(question, values).scalar()
+
+    def add(self, row: Fact) -> int:
+        """Add one row; its number."""
+        return self.add_all([row])[0]
+
+    def add_all(self, rows: Sequence[R]) -> list[int]:
+        """Add rows of one kind in one go; their numbers."""
+        if not rows:
+            return []
+        table = table_of(cast(type[Record], type(rows[0])))
+        names, told, first = table.columns.keys(), open_names(table), self._first_free(table)
+        written = []
+        for number, row in enumerate(rows, first):
+            row.id, row.deed = number, self.seq
+            values = {name: getattr(row, name) for name in names}
+            written.append(values)
+            told_values = {name: values[name] for name in told if name != "id"}
+            self.changes.append(Change(table.name, number, None, told_values))
+        self._write(insert(table), written)
+        self._next[table.name] = first + len(rows)
+        return [row.id for row in rows]
+
+    def change(self, kind: type[Record], row: int, **values: object) -> None:
+        """Change columns of one row; the journal keeps what stood there."""
+        table = table_of(kind)
+        names = [name for name in values if name in open_names(table)]
+        before = self.one(select(*(table.c[name] for name in names)).where(table.c.id == row))
+        if before is None:
+            raise LookupError(f"{table.name} {row} is not in the book")
+        self._write(update(table).where(table.c.id == row).values(**values))
+        after = {name: values[name] for name in names}
+        self.changes.append(Change(table.name, row, dict(zip(names, before, strict=True)), after))
+
+    def begin(self, stay: Stay) -> int:
+        """Begin a stay at the moment it happened; a late one is fitted between its neighbours."""
+        kind = cast(type[Record], type(stay))
+        table, thing = table_of(kind), getattr(stay, stay.stay_of)
+        key = table.c[stay.stay_of]
+        later = self.one(
+            select(table.c.since, table.c.deed)
+            .where(key == thing, table.c.struck.is_(None), table.c.since > self.happened)
+            .order_by(table.c.since)
+            .limit(1)
+        )
+        self.end(type(stay), thing)
+        stay.since = self.happened
+        if later is not None:
+            stay.until, stay.ended_by = later
+            self.note(f"Entered late: this had already gone on at {later[0]:%d %b %H:%M} UTC.")
+        return self.add(stay)
+
+    def end(self, kind: type[Stay], thing: int) -> None:
+        """End the stay that this thing has at the moment of the deed."""
+        table = table_of(cast(type[Record], kind))
+        now = or_(table.c.until.is_(None), table.c.until > self.happened)
+        stays = select(table.c.id).where(
+            table.c[kind.stay_of] == thing, table.c.struck.is_(None),
+            table.c.since <= self.happened, now,
+        )
+        for (row,) in self.all(stays):
+            self.change(cast(type[Record], kind), row, until=self.happened, ended_by=self.seq)
+
+    def _first_free(self, table: Table) -> int:
+        if not self._next[table.name]:
+            self._next[table.name] = (self.value(select(func.max(table.c.id))) or 0) + 1
+        return self._next[table.name]
+
+    def _write(self, statement: Executable, rows: list[dict[str, Any]] | None = None) -> None:
+        self.connection.execute(statement, rows or None, execution_options={JOURNALLED: True})

@@ -1,0 +1,158 @@
+"""The journal's chain: how an entry is written, and how the whole book is checked against it."""
+
+import hashlib
+import json
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any
+
+from sqlalchemy import Connection, Table, insert, select, update
+
+from app.problems import BookUnusable
+from app.records import DeedRow, Head, Personal, Record, Touched, moment_text
+from app.store.deed import JOURNALLED, Deed, open_names, table_of
+
+_OWN = {"deed", "touched", "head", "alembic_version"}
+_JOURNALLED = {JOURNALLED: True}
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """What an entry says beside its rows."""
+
+    name: str
+    token: str
+    reason: str | None
+    undoes: int | None
+    answer: Any
+
+
+def plain(value: Any) -> Any:
+    """A column's value as it stands in the journal."""
+    return moment_text(value) if isinstance(value, datetime) else value
+
+
+def _plain_row(row: dict[str, Any] | None) -> dict[str, Any] | None:
+    return None if row is None else {name: plain(value) for name, value in row.items()}
+
+
+def body_of(deed: Deed, entry: Entry) -> bytes:
+    """The text of an entry: keys in order, no spaces, one way to write each value."""
+    said = {
+        "seq": deed.seq, "happened": plain(deed.happened), "written": plain(deed.written),
+        "person": deed.by.person, "station": deed.by.station, "name": entry.name,
+        "token": entry.token, "reason": entry.reason, "undoes": entry.undoes, "said": deed.said,
+        "findings": deed.findings, "answer": entry.answer,
+        "rows": [
+            [change.table, change.row, _plain_row(change.before), _plain_row(change.after)]
+            for change in deed.changes
+        ],
+    }
+    text = json.dumps(said, sort_keys=True, separators=(",", ":"), ensure_ascii=False)
+    return text.encode()
+
+
+def write_entry(deed: Deed, entry: Entry, before: bytes) -> None:
+    """Add the deed's entry, chained to the one before, and move the head."""
+    body = body_of(deed, entry)
+    digest = hashlib.sha256(before + body).digest()
+    connection = deed.connection
+    connection.execute(
+        insert(table_of(DeedRow)),
+        {
+            "seq": deed.seq, "happened": deed.happened, "written": deed.written,
+            "person": deed.by.person, "station": deed.by.station, "name": entry.name,
+            "token": entry.token, "undoes": entry.undoes, "body": body, "hash": digest,
+        },
+        execution_options=_JOURNALLED,
+    )
+    touched = sorted({(change.table, change.row) for change in deed.changes})
+    if touched:
+        connection.execute(
+            insert(table_of(Touched)),
+            [{"deed": deed.seq, "tbl": table, "row": row} for table, row in touched],
+            execution_options=_JOURNALLED,
+        )
+    connection.execute(
+        update(table_of(Head)).values(seq=deed.seq, written=deed.written, hash=digest),
+        execution_options=_JOURNALLED,
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Verdict:
+    """The book agrees with its journal: so many entries, and what was removed on request."""
+
+    entries: int
+    rows: int
+    removed: tuple[str, ...]
+    head: str
+
+
+def verify(connection: Connection) -> Verdict:
+    """Recompute the chain and replay it against every row of every table.
+
+    Raises BookUnusable with the first thing that does not agree.
+    """
+    state: dict[tuple[str, int], dict[str, Any]] = {}
+    last: tuple[int, bytes] = (0, b"")
+    for seq, digest, rows in _chain(connection):
+        last = seq, digest
+        for table, row, _, after in rows:
+            state.setdefault((table, row), {}).update(after)
+    head = connection.execute(select(Head.seq, Head.hash)).one()
+    if tuple(head) != last:
+        _disagree("The head of the journal is not its last entry.")
+    total, removed = len(state), []
+    for table in Record.metadata.sorted_tables:
+        if table.name not in _OWN:
+            removed += _compare(connection, table, state)
+    if state:
+        _disagree(f"Rows are gone: {', '.join(f'{t} {r}' for t, r in list(state)[:3])}.")
+    return Verdict(last[0], total, tuple(removed), last[1].hex())
+
+
+def _chain(connection: Connection) -> Iterator[tuple[int, bytes, list[Any]]]:
+    before, expected = b"", 0
+    entries = connection.execution_options(yield_per=500).execute(
+        select(table_of(DeedRow)).order_by(DeedRow.seq)
+    )
+    for row in entries:
+        said, expected = json.loads(row.body), expected + 1
+        columns = {name: plain(getattr(row, name)) for name in _COLUMNS}
+        if row.seq != expected or columns != {name: said[name] for name in _COLUMNS}:
+            _disagree(f"Entry {row.seq} of the journal was changed.")
+        if hashlib.sha256(before + row.body).digest() != row.hash:
+            _disagree(f"Entry {row.seq} of the journal does not fit the chain.")
+        before = row.hash
+        yield row.seq, before, said["rows"]
+
+
+_COLUMNS = ("seq", "happened", "written", "person", "station", "name", "token", "undoes")
+
+
+def _compare(
+    connection: Connection, table: Table, state: dict[tuple[str, int], dict[str, Any]]
+) -> list[str]:
+    names, removed = [name for name in open_names(table) if name != "id"], []
+    for row in connection.execution_options(yield_per=500).execute(select(table)):
+        told = state.pop((table.name, row.id), None)
+        if told is None:
+            _disagree(f"{table.name} {row.id} was written by no deed.")
+        elif any(plain(getattr(row, name)) != told.get(name) for name in names):
+            _disagree(f"{table.name} {row.id} is not what its deeds say.")
+        if table.name == Personal.__tablename__:
+            if row.value is None:
+                removed.append(f"{row.field} of {_whose(row.customer, row.person)} was removed")
+            elif hashlib.sha256((row.salt + row.value).encode()).hexdigest() != row.digest:
+                _disagree(f"{table.name} {row.id} is not what its deeds say.")
+    return removed
+
+
+def _whose(customer: int | None, person: int | None) -> str:
+    return f"customer {customer}" if customer else f"person {person}"
+
+
+def _disagree(what: str) -> None:
+    raise BookUnusable(what, "Keep this file as it is, and go on from the last good copy.")

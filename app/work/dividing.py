@@ -1,0 +1,99 @@
+"""How yarn becomes other yarn: every part is a new row, and the row that was divided is closed.
+
+What is later divided inherits baths and loads through its parent; nothing inherits what happened
+after it left.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from sqlalchemy import func, select
+
+from app.problems import Refused
+from app.records import DeedRow, OnBundle, Part, Waste, Yarn
+from app.store.deed import Deed
+
+
+@dataclass(frozen=True, slots=True)
+class Rest:
+    """Members and mass of a row that were not taken out of it yet."""
+
+    members: int
+    mg: int
+
+
+def rest(deed: Deed, yarn: int) -> Rest:
+    """What is left of a row; raises Refused where it was never so."""
+    row = deed.one(
+        select(Yarn.count.label("members"), Yarn.mg)
+        .where(Yarn.id == yarn, Yarn.struck.is_(None))
+    )
+    if row is None:
+        raise Refused("This yarn is not in the book any more.", "Look the thing up again.")
+    took, mg = deed.one(
+        select(func.coalesce(func.sum(Part.took), 0), func.coalesce(func.sum(Part.mg), 0))
+        .where(Part.parent == yarn, Part.struck.is_(None))
+    )
+    wasted = deed.value(
+        select(func.coalesce(func.sum(Waste.mg), 0))
+        .where(Waste.yarn == yarn, Waste.struck.is_(None))
+    )
+    return Rest(row.members - took, row.mg - mg - wasted)
+
+
+def make(
+    deed: Deed, kind: str, sources: Sequence[tuple[int, int]], basis: str = "scanned",
+    gave: int | None = None, put_up: str | None = None,
+) -> int:
+    """A new row out of others, `sources` = (parent, how many members).
+
+    Masses are shared so that they add up exactly: the last member takes the remainder. `gave` is
+    how many members come of one parent's, where that differs (minis of a skein).
+    """
+    shares = []
+    for parent, took in sources:
+        left = rest(deed, parent)
+        if not 0 < took <= left.members:
+            raise Refused(f"There are {left.members} left, not {took}; nothing was saved.",
+                          "Count again.")
+        shares.append(left.mg if took == left.members else left.mg * took // left.members)
+    first = deed.one(select(Yarn.base, Yarn.put_up).where(Yarn.id == sources[0][0]))
+    ties = {deed.value(select(Yarn.tie).where(Yarn.id == parent)) for parent, _ in sources}
+    child = deed.add(Yarn(
+        kind=kind, base=first.base, put_up=put_up or first.put_up,
+        count=gave or sum(took for _, took in sources), mg=sum(shares),
+        tie=ties.pop() if len(ties) == 1 else None,
+    ))
+    deed.add_all([
+        Part(child=child, parent=parent, took=took, gave=gave or took, mg=mg, basis=basis)
+        for (parent, took), mg in zip(sources, shares, strict=True)
+    ])
+    return child
+
+
+def close(deed: Deed, yarn: int) -> None:
+    """The row is done with: what it was divided into goes on as new rows."""
+    if deed.value(select(Yarn.closed).where(Yarn.id == yarn)):
+        raise Refused("This yarn was already divided, mixed or counted; nothing was saved.",
+                      "Scan what it became.")
+    deed.change(Yarn, yarn, closed=deed.seq)
+    deed.end(OnBundle, yarn)
+
+
+def must_be_whole(deed: Deed, yarn: int) -> None:
+    """Into a bath or load goes a row that was whole then.
+
+    Raises Refused where it was divided before the deed happened.
+    """
+    divided = deed.value(
+        select(func.min(DeedRow.happened)).join(Part, Part.deed == DeedRow.seq)
+        .where(Part.parent == yarn, Part.took > 0, Part.struck.is_(None))
+    )
+    if divided is not None and divided <= deed.happened:
+        raise Refused(f"This yarn was divided on {divided:%d %b at %H:%M} UTC; nothing was saved.",
+                      "Scan what it became.")
+
+
+def skeins(count: int, put_up: str = "skein") -> str:
+    """'1 skein', '5 minis': a count with its word."""
+    return f"{count} {put_up}" if count == 1 else f"{count} {put_up}s"

@@ -1,0 +1,159 @@
+"""The pot: a lot code is born when a bundle meets the bath, one for each base in it."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from random import Random
+from typing import TypedDict
+
+from sqlalchemy import func, select
+
+from app.calculations.codes import draw_lot_code, shown
+from app.lookups.certainty import held_by, links
+from app.lookups.thread import Thread, thread
+from app.problems import NotFound, Refused
+from app.records import Base, Bath, Colourway, DyeLot, InBath, Plate, RecipeVersion, Yarn
+from app.store.deed import Deed
+from app.work.bundling import number_of
+from app.work.dividing import must_be_whole, skeins
+
+
+class Bathed(TypedDict):
+    """A bath and its lots: {"bath": 1, "lots": [7], "codes": ["2615R6F"]}."""
+
+    bath: int
+    lots: list[int]
+    codes: list[str | None]
+
+
+@dataclass(frozen=True, slots=True)
+class BathIn:
+    """What goes into a bath: rows of yarn, by which recipe version, in which pot."""
+
+    yarn: tuple[int, ...]
+    recipe_version: int
+    pot: int | None = None
+
+
+def name_colourway(deed: Deed, name: str, swatch: str | None = None, note: str = "") -> int:
+    """A colourway with its first recipe version; the version's number.
+
+    `swatch` is a colour chosen by eye, like '#1B856E'; none means not measured.
+    """
+    if not name.strip():
+        raise Refused("A colourway needs a name; nothing was saved.")
+    if deed.value(select(Colourway.id).where(Colourway.name == name, Colourway.struck.is_(None))):
+        raise Refused(f"{name} is there already; nothing was saved.", "Make its next version.")
+    colourway = deed.add(Colourway(name=name, swatch=swatch))
+    deed.say(f"named {name}")
+    return deed.add(RecipeVersion(colourway=colourway, number=1, note=note))
+
+
+def next_version(deed: Deed, colourway: int, note: str) -> int:
+    """The recipe changed: a version that was used is never altered, the next one is."""
+    last = deed.value(select(func.max(RecipeVersion.number)).where(
+        RecipeVersion.colourway == colourway))
+    if last is None:
+        raise NotFound("This colourway is not in the book; nothing was saved.")
+    deed.say(f"version {last + 1} of "
+             f"{deed.value(select(Colourway.name).where(Colourway.id == colourway))}")
+    return deed.add(RecipeVersion(colourway=colourway, number=last + 1, note=note))
+
+
+def into_bath(deed: Deed, bath_in: BathIn, random: Random) -> Bathed:
+    """Bundles meet the bath: one lot for each base, each with a code of its own.
+
+    Sister lots (same recipe version and day) and companion lots (same bath) are computed. While
+    the clock is in doubt the code stays pending. Warned and kept: two cones with one tie colour,
+    yarn on hold, a base mixture, a pot that is still full.
+    """
+    rows = list(dict.fromkeys(bath_in.yarn))
+    if not rows:
+        raise Refused("Nothing is in the pot yet; nothing was saved.", "Scan a disc.")
+    recipe = deed.one(
+        select(Colourway.id, Colourway.name).join(
+            RecipeVersion, RecipeVersion.colourway == Colourway.id)
+        .where(RecipeVersion.id == bath_in.recipe_version)
+    )
+    if recipe is None:
+        raise NotFound("This recipe is not in the book; nothing was saved.", "Choose a recipe.")
+    _look_at_pot(deed, rows, bath_in.pot)
+    bath = deed.add(Bath(plate=bath_in.pot, recipe_version=bath_in.recipe_version))
+    lots: dict[int, tuple[int, str | None]] = {}
+    for row in rows:
+        must_be_whole(deed, row)
+        base = deed.value(select(Yarn.base).where(Yarn.id == row))
+        if base not in lots:
+            code = _new_code(deed, random)
+            lots[base] = (deed.add(DyeLot(code=code, bath=bath, base=base, colourway=recipe.id)),
+                          code)
+        deed.add(InBath(yarn=row, lot=lots[base][0], basis="scanned"))
+    names = [shown(code) if code else "a lot still without a code"
+             for _, code in lots.values()]
+    count = deed.value(select(func.sum(Yarn.count)).where(Yarn.id.in_(rows)))
+    pot = "" if bath_in.pot is None else f" in pot {int(number_of(deed, bath_in.pot))}"
+    deed.say(f"{' and '.join(names)}: {skeins(count)} of {recipe.name}{pot}")
+    return {"bath": bath, "lots": [lot for lot, _ in lots.values()],
+            "codes": [code for _, code in lots.values()]}
+
+
+def name_lot(deed: Deed, lot: int, random: Random) -> str:
+    """The day is certain now: a lot that was pending gets its code."""
+    row = deed.one(select(DyeLot.code, DyeLot.id).where(DyeLot.id == lot, DyeLot.struck.is_(None)))
+    if row is None or row.code:
+        raise Refused("This lot has its code already; nothing was saved.")
+    code = _new_code(deed, random)
+    if code is None:
+        raise Refused("The clock is still behind the last entry; no code was given.",
+                      "Set the computer's clock first.")
+    deed.change(DyeLot, lot, code=code)
+    deed.say(f"named lot {shown(code)}")
+    return code
+
+
+def lift(deed: Deed, bath: int) -> None:
+    """The yarn is lifted out: the pot may be used again."""
+    row = deed.one(select(Bath.lifted, Bath.plate).where(Bath.id == bath, Bath.struck.is_(None)))
+    if row is None or row.lifted:
+        raise Refused("This bath was lifted already; nothing was saved.")
+    deed.change(Bath, bath, lifted=deed.seq)
+    deed.say(f"lifted pot {int(number_of(deed, row.plate))}" if row.plate else "lifted")
+
+
+def _new_code(deed: Deed, random: Random) -> str | None:
+    if deed.clock_in_doubt:
+        deed.note("The clock is behind the last entry: the lot gets its code when the day is sure.")
+        return None
+    year, week, _ = deed.happened.isocalendar()
+    start = f"{year % 100:02}{week:02}"
+    taken = [code for (code,) in deed.all(
+        select(DyeLot.code).where(DyeLot.code >= start, DyeLot.code < start + "~"))]
+    return draw_lot_code(year, week, taken, random).text
+
+
+def _look_at_pot(deed: Deed, rows: Sequence[int], pot: int | None) -> None:
+    found = thread(deed.connection, rows)
+    if any(held_by(found, row) for row in rows):
+        deed.note("HOLD lies on yarn in this pot: it goes on, marked. Ask who placed the hold.")
+    _same_ties(deed, rows, found)
+    bases = deed.all(select(Base.name).join(Yarn, Yarn.base == Base.id)
+                     .where(Yarn.id.in_(rows)).distinct())
+    if len(bases) > 1:
+        deed.note(f"{len(bases)} bases in one bath: companion lots, each with its own code.")
+    full = None if pot is None else deed.one(
+        select(DyeLot.code, Plate.code).join(Bath, Bath.id == DyeLot.bath)
+        .join(Plate, Plate.id == Bath.plate)
+        .where(Bath.plate == pot, Bath.lifted.is_(None), Bath.struck.is_(None)))
+    if full is not None:
+        deed.note("The lot before was not lifted out of this pot: which bucket is it in?")
+
+
+def _same_ties(deed: Deed, rows: Sequence[int], found: Thread) -> None:
+    cones: dict[tuple[int, str], set[int | None]] = {}
+    for yarn, base, tie in deed.all(select(Yarn.id, Yarn.base, Yarn.tie).where(Yarn.id.in_(rows))):
+        if tie:
+            cones.setdefault((base, tie), set()).update(
+                link.thing for link in links(found, yarn, "cone"))
+    for (_, tie), met in cones.items():
+        if len(met) > 1:
+            deed.note(f"{len(met)} cones with {tie} ties in one pot: keep their cords closed, "
+                      "else each skein is one of them.")

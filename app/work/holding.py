@@ -1,0 +1,45 @@
+"""Holds: one entry at the source stops what was not printed, promised or sold yet."""
+
+from sqlalchemy import select
+
+from app.problems import NotFound, Refused
+from app.records import Clear, Hold
+from app.records.holds import SOURCES
+from app.store.deed import Deed
+
+
+def hold(deed: Deed, kind: str, thing: int, why: str) -> int:
+    """Put a hold on a cone, yarn, lot or load; what is in work goes on, marked."""
+    if kind not in SOURCES:
+        raise Refused(f"A {kind} cannot be held; nothing was saved.",
+                      "Put the hold on its cone, lot, load or yarn.")
+    if not why.strip():
+        raise Refused("A hold needs its reason; nothing was saved.", "Say what was seen.")
+    deed.say(f"put a hold on a {kind}: {why}")
+    return deed.add(Hold(why=why, **{kind: thing}))
+
+
+def clear(deed: Deed, hold: int, yarn: int, evidence: str) -> int:
+    """This yarn is cleared of that one hold, and so is what is made of it."""
+    _must_stand(deed, hold)
+    if not evidence.strip():
+        raise Refused("Clearing needs its evidence; nothing was saved.", "Say what was looked at.")
+    deed.say(f"cleared of hold {hold}: {evidence}")
+    return deed.add(Clear(hold=hold, yarn=yarn, evidence=evidence))
+
+
+def lift_hold(deed: Deed, hold: int, why: str) -> None:
+    """The hold ends: an entry of its own, with its reason."""
+    _must_stand(deed, hold)
+    if not why.strip():
+        raise Refused("Lifting a hold needs its reason; nothing was saved.", "Say what was found.")
+    deed.change(Hold, hold, lifted=deed.seq)
+    deed.say(f"lifted hold {hold}: {why}")
+
+
+def _must_stand(deed: Deed, hold: int) -> None:
+    row = deed.one(select(Hold.lifted).where(Hold.id == hold, Hold.struck.is_(None)))
+    if row is None:
+        raise NotFound(f"There is no hold {hold}; nothing was saved.")
+    if row.lifted:
+        raise Refused(f"Hold {hold} was lifted already; nothing was saved.")

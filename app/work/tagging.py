@@ -1,0 +1,167 @@
+"""The tag table: printed is not applied, applied is not sold, and a reprint voids the old one."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from sqlalchemy import select
+
+from app.calculations.codes import shown
+from app.lookups.tagging import PileFacts, pile_facts
+from app.problems import NotFound, Refused
+from app.records import OnBundle, Part, PrintSheet, Tag, TagOn, Whereabouts, Yarn
+from app.store.deed import Deed
+from app.work.bundling import free_empty_disc
+from app.work.dividing import close, make, rest
+
+
+@dataclass(frozen=True, slots=True)
+class Printing:
+    """Tags that were drawn and proven on paper: their marks, words and place on the stock."""
+
+    pile: int
+    marks: tuple[str, ...]
+    words: str
+    stock: str
+    first_cell: int = 1
+    version: int | None = None
+    """The base version whose text is printed, where a pile holds two."""
+    why: str = ""
+    """Why more than the count: spoiled, fell off, an extra skein."""
+
+
+def may_print(facts: PileFacts, count: int, version: int | None, why: str) -> int:
+    """The base version to print from, or Refused with the reason and the way out."""
+    if facts.holds:
+        raise Refused("HOLD: no tags are printed for this pile.", "Ask who placed the hold.")
+    if len(facts.lots) != 1 or facts.lot is None:
+        raise Refused(_which_lot(facts), "Separate them, or ask the owner.")
+    if count > facts.to_print and not why.strip():
+        raise Refused(f"{facts.applied + facts.waiting} of {facts.counted} printed: "
+                      f"why {count} more?", "Say what happened to them, or print fewer.")
+    if version is not None and version not in facts.versions:
+        raise Refused("These words are not of this yarn.", "Choose the words of its cones.")
+    if version is None and len(facts.versions) != 1:
+        raise Refused("Two compositions lie in one pile; nothing was printed."
+                      if facts.versions else "The composition of this pile is not known.",
+                      "The owner says which text is printed.")
+    return version or facts.versions[0]
+
+
+def print_tags(deed: Deed, printing: Printing) -> list[int]:
+    """Tags leave the printer; each has its own mark, never used again. The tags."""
+    facts = pile_facts(deed.connection, printing.pile)
+    version = may_print(facts, len(printing.marks), printing.version, printing.why)
+    sheet = deed.add(PrintSheet(stock=printing.stock, first_cell=printing.first_cell))
+    tags = deed.add_all([
+        Tag(mark=mark, lot=_only(facts.lots), pile=printing.pile, base_version=version,
+            words=printing.words, sheet=sheet)
+        for mark in printing.marks
+    ])
+    deed.say(f"printed {_tags(len(tags))} for {shown(facts.lot or '')}")
+    return tags
+
+
+def spoil_tags(deed: Deed, tags: Sequence[int], why: str) -> None:
+    """Printed tags that will never hang: jammed, torn, one too many."""
+    for tag in tags:
+        row = deed.one(select(Tag.mark, Tag.void).where(Tag.id == tag, Tag.struck.is_(None)))
+        if row is None:
+            raise NotFound("This tag is not in the book; nothing was saved.")
+        if row.void:
+            raise Refused(f"{shown(row.mark)} is void already; nothing was saved.")
+        if _hangs_on(deed, tag) is not None:
+            raise Refused(f"{shown(row.mark)} hangs on a skein; nothing was saved.",
+                          "Print another for the skein instead: that voids this one.")
+        deed.change(Tag, tag, void=deed.seq)
+    deed.say(f"spoiled {_tags(len(tags))}: {why}")
+
+
+def apply_tag(deed: Deed, tag: int) -> int:
+    """The tag is tied on: from now on this skein is one that can be told. The skein."""
+    row = deed.one(select(Tag.mark, Tag.void, Tag.pile, Tag.successor).where(
+        Tag.id == tag, Tag.struck.is_(None)))
+    if row is None:
+        raise NotFound("This tag is not in the book; nothing was saved.")
+    if row.void:
+        raise Refused(f"{shown(row.mark)} is void{_by(deed, row.successor)}; nothing was saved.",
+                      "Throw it away.")
+    if deed.value(select(TagOn.id).where(TagOn.tag == tag, TagOn.struck.is_(None))):
+        raise Refused(f"{shown(row.mark)} hangs on its skein already; it was counted once.")
+    pile = _open_heir(deed, row.pile)
+    left = rest(deed, pile).members
+    if left < 1:
+        raise Refused(f"All skeins of this pile wear tags: {shown(row.mark)} is one too many.",
+                      "Spoil it, or count the pile again.")
+    skein = make(deed, "skein", [(pile, 1)])
+    deed.begin(TagOn(tag=tag, yarn=skein))
+    deed.begin(Whereabouts(yarn=skein, state="table", basis="scanned"))
+    if left == 1:
+        _clear_table(deed, pile)
+    deed.say(f"tied {shown(row.mark)} on")
+    return skein
+
+
+def reprint(deed: Deed, skein: int, mark: str, words: str, sheet: tuple[str, int]) -> int:
+    """A new tag for a tagged skein: the old one is void and names its successor. The new tag."""
+    old = deed.one(
+        select(Tag.id, Tag.mark, Tag.lot, Tag.pile, Tag.base_version)
+        .join(TagOn, TagOn.tag == Tag.id)
+        .where(TagOn.yarn == skein, TagOn.until.is_(None), TagOn.struck.is_(None)))
+    if old is None:
+        raise NotFound("No tag hangs on this skein; nothing was saved.")
+    row = deed.add(PrintSheet(stock=sheet[0], first_cell=sheet[1]))
+    new = deed.add(Tag(mark=mark, lot=old.lot, pile=old.pile, base_version=old.base_version,
+                       words=words, sheet=row))
+    deed.end(TagOn, skein)
+    deed.change(Tag, old.id, void=deed.seq, successor=new)
+    deed.begin(TagOn(tag=new, yarn=skein))
+    deed.say(f"printed {shown(mark)} in place of {shown(old.mark)}")
+    return new
+
+
+def _open_heir(deed: Deed, pile: int) -> int:
+    """The pile, or what it was mixed into since the tag was printed."""
+    while deed.value(select(Yarn.closed).where(Yarn.id == pile)):
+        heirs = deed.all(
+            select(Part.child).join(Yarn, Yarn.id == Part.child)
+            .where(Part.parent == pile, Part.struck.is_(None), Yarn.kind == "pile"))
+        if len(heirs) != 1:
+            raise Refused("The pile of this tag is used up or was split; nothing was saved.",
+                          "Print a tag for the pile the skein lies on.")
+        pile = heirs[0][0]
+    return pile
+
+
+def _clear_table(deed: Deed, pile: int) -> None:
+    bundle = deed.value(select(OnBundle.bundle).where(
+        OnBundle.yarn == pile, OnBundle.until.is_(None), OnBundle.struck.is_(None)))
+    close(deed, pile)
+    if bundle is not None:
+        free_empty_disc(deed, bundle)
+
+
+def _hangs_on(deed: Deed, tag: int) -> int | None:
+    yarn: int | None = deed.value(select(TagOn.yarn).where(
+        TagOn.tag == tag, TagOn.until.is_(None), TagOn.struck.is_(None)))
+    return yarn
+
+
+def _by(deed: Deed, successor: int | None) -> str:
+    mark = deed.value(select(Tag.mark).where(Tag.id == successor)) if successor else None
+    return f", {shown(mark)} took its place" if mark else ""
+
+
+def _which_lot(facts: PileFacts) -> str:
+    if len(facts.lots) > 1:
+        return f"{len(facts.lots)} lots lie in one pile; nothing was printed."
+    return "The lot of this pile is not known, or still without its code; nothing was printed."
+
+
+def _only(lots: tuple[int | None, ...]) -> int:
+    (lot,) = lots
+    assert lot is not None
+    return lot
+
+
+def _tags(count: int) -> str:
+    return "1 tag" if count == 1 else f"{count} tags"

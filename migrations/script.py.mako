@@ -1,0 +1,13 @@
+"""${message}."""
+
+import sqlalchemy as sa
+from alembic import op
+
+revision = "${up_revision}"
+down_revision = "${down_revision}"
+
+MOMENT = sa.Text().with_variant(sa.DateTime(timezone=True), "postgresql")
+
+
+def upgrade() -> None:
+    ${upgrades if upgrades else "pass"}

@@ -1,0 +1,36 @@
+"""Fixtures for all tests."""
+
+import shutil
+from collections.abc import Iterator
+from datetime import UTC, datetime
+from pathlib import Path
+
+import pytest
+
+from app.store.book import Book
+from app.store.upgrade import upgrade_book
+from tests.makers import Clock, Studio
+
+
+@pytest.fixture(scope="session")
+def empty_book_file(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A book brought up by the real migrations, once a run."""
+    path = tmp_path_factory.mktemp("empty") / "empty.book"
+    upgrade_book(path, datetime(2026, 2, 2, 8, tzinfo=UTC))
+    return path
+
+
+@pytest.fixture
+def book(empty_book_file: Path, tmp_path: Path) -> Iterator[Book]:
+    """A fresh copy of the empty book, with a clock that a test may set."""
+    path = tmp_path / "studio.book"
+    shutil.copy(empty_book_file, path)
+    opened = Book(path, Clock())
+    yield opened
+    opened.close()
+
+
+@pytest.fixture
+def studio(book: Book) -> Studio:
+    """A book with a base, a colourway, discs and a pot, and short ways to do the usual."""
+    return Studio(book)
