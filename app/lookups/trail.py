@@ -1,12 +1,13 @@
 """The trail of a thing: the thread as one line from delivery to customer, with counts."""
 
-from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 from datetime import datetime
 
 from sqlalchemy import Connection, func, select
 
 from app.calculations.codes import shown
+from app.calculations.moments import short_day
 from app.lookups.certainty import KNOWN, NOT_KNOWN, PARTLY, POOL, Link, held_by, links_of
 from app.lookups.origins import members_of
 from app.lookups.present import Leaf, leaves
@@ -17,7 +18,7 @@ from app.records import (
     Cone,
     Delivery,
     DyeLot,
-    Hold,
+    InBath,
     Load,
     OnBundle,
     Plate,
@@ -49,9 +50,15 @@ class Stop:
 class _Line:
     """What a trail is drawn from: rows below the thing, and all that lies above them."""
 
+    thing: Found
     members: Mapping[int, int]
     found: Thread
     leaves: tuple[Leaf, ...]
+
+    @property
+    def ends(self) -> Mapping[int, int]:
+        """What is left below the thing, {row: members}."""
+        return {leaf.yarn: leaf.count for leaf in self.leaves} or self.members
 
 
 def trail(connection: Connection, thing: Found, at: datetime) -> tuple[Stop, ...]:
@@ -60,33 +67,41 @@ def trail(connection: Connection, thing: Found, at: datetime) -> tuple[Stop, ...
     if not members:
         return _bare_cone(connection, thing) if thing.kind == "cone" else ()
     ids = {row for yarn in members for row in below(connection, "yarn", yarn)}
-    line = _Line(members, thread(connection, ids), leaves(connection, ids))
+    line = _Line(thing, members, thread(connection, ids), leaves(connection, ids))
     stops = [
         *_cones(connection, line), *_discs(connection, line), *_lots(connection, line),
         *_loads(connection, line), *_piles(connection, line), *_tags(connection, line),
         *_now(line),
     ]
-    held = _held_kinds(connection, thing)
-    reached = any(held_by(line.found, row) for row in members)
-    return tuple(
-        Stop(s.kind, s.code, s.count, s.certainty, s.note,
-             _mark_of_hold(s, thing, held, reached), s.link == thing.code and bool(s.link), s.link)
-        for s in stops
-    )
+    return tuple(_marked(connection, line, stops))
 
 
-def _mark_of_hold(stop: Stop, thing: Found, held: bool, reached: bool) -> str:
-    if held and stop.link == thing.code:
-        return "here"
-    return "below" if reached else ""
+_STOPS_OF = {
+    "cone": ("cones",), "lot": (), "load": ("soak", "wash", "spin", "rail", "steamer"),
+    "yarn": ("now",),
+}
+"""Stations where a hold hangs that have no code of their own."""
 
 
-def _held_kinds(connection: Connection, thing: Found) -> bool:
-    column = {"cone": Hold.cone, "lot": Hold.lot, "skein": Hold.yarn}.get(thing.kind)
-    if column is None:
-        return False
-    live = select(Hold.id).where(column == thing.id, Hold.lifted.is_(None), Hold.struck.is_(None))
-    return connection.execute(live).first() is not None
+def _marked(connection: Connection, line: _Line, stops: Sequence[Stop]) -> Iterator[Stop]:
+    """The one in hand, and HOLD: where it was placed, and on all below it."""
+    ids = {hold for row in line.ends for hold in held_by(line.found, row)}
+    sources = [hold.source for hold in line.found.holds if hold.id in ids]
+    codes = {_code_of(connection, *source) for source in sources} - {None}
+    kinds = {stop for kind, _ in sources for stop in _STOPS_OF[kind]}
+    held = ""
+    for stop in stops:
+        placed = stop.link in codes or stop.kind in kinds
+        held = "here" if placed else "below" if held else ""
+        yield replace(stop, held=held, here=bool(stop.link) and stop.link == line.thing.code)
+
+
+def _code_of(connection: Connection, kind: str, thing: int | None) -> str | None:
+    if kind == "cone":
+        return connection.execute(select(Cone.code).where(Cone.id == thing)).scalar()
+    if kind == "lot":
+        return connection.execute(select(DyeLot.code).where(DyeLot.id == thing)).scalar()
+    return None
 
 
 def _bare_cone(connection: Connection, thing: Found) -> tuple[Stop, ...]:
@@ -94,7 +109,7 @@ def _bare_cone(connection: Connection, thing: Found) -> tuple[Stop, ...]:
         select(Delivery.arrived, Delivery.kind, Delivery.id)
         .join(Cone, Cone.delivery == Delivery.id).where(Cone.id == thing.id)).one()
     return (
-        Stop(cone.kind, _day(cone.arrived), _count(_cones_in(connection, cone.id), "cone")),
+        Stop(cone.kind, short_day(cone.arrived), _count(_cones_in(connection, cone.id), "cone")),
         Stop("cone", thing.shown, "nothing wound yet", here=True, link=thing.code),
     )
 
@@ -111,10 +126,14 @@ def _cones(connection: Connection, line: _Line) -> Iterable[Stop]:
         return
     deliveries = {row.delivery: row for row in rows.values()}
     first = next(iter(deliveries.values()))
-    yield (Stop(first.kind, _day(first.arrived),
+    yield (Stop(first.kind, short_day(first.arrived),
                 _count(_cones_in(connection, first.delivery), "cone"))
            if len(deliveries) == 1 else
-           Stop("deliveries", str(len(deliveries)), f"from {_day(first.arrived)}"))
+           Stop("deliveries", str(len(deliveries)), f"from {short_day(first.arrived)}"))
+    if line.thing.kind == "cone":
+        yield Stop("cone", line.thing.shown, _count(sum(line.members.values()), "skein"),
+                   link=line.thing.code)
+        return
     codes = [rows[thing].code for thing in known]
     unknown = "" if len(known) == len(links) else ", some not known"
     yield Stop("cone" if len(codes) == 1 else "cones",
@@ -151,7 +170,7 @@ def _discs(connection: Connection, line: _Line) -> Iterable[Stop]:
         .where(among(OnBundle.yarn, "ids"), OnBundle.struck.is_(None), PlateStay.struck.is_(None))
         .distinct(), {"ids": listed(line.found.count)}).scalars().all()
     if worn:
-        certainty, note = _sure(line, "cone")
+        certainty, note = (KNOWN, "") if line.thing.kind == "cone" else _sure(line, "cone")
         yield Stop("disc" if len(worn) == 1 else "discs",
                    ", ".join(code[1:-1] for code in worn[:2]) + (" …" if len(worn) > 2 else ""),
                    _count(sum(line.members.values()), "skein"), certainty, note,
@@ -159,23 +178,36 @@ def _discs(connection: Connection, line: _Line) -> Iterable[Stop]:
 
 
 def _lots(connection: Connection, line: _Line) -> Iterable[Stop]:
-    ends = {leaf.yarn: leaf.count for leaf in line.leaves} or line.members
-    links = [link for link in links_of(line.found, ends, "lot") if link.thing is not None]
-    rows = {row.id: row.code for row in connection.execute(
-        select(DyeLot.id, DyeLot.code).where(among(DyeLot.id, "ids")),
-        {"ids": listed(link.thing for link in links if link.thing is not None)})}
-    worn = _sure(line, "cone") if not line.members else (KNOWN, "")
+    links = [link for link in links_of(line.found, line.ends, "lot") if link.thing is not None]
     for link in links[:3]:
-        code = rows.get(link.thing or 0)
-        yield Stop("dye lot", shown(code) if code else "no code yet",
-                   _count(link.most, "skein"), worn[0], "", link=code or "")
+        code = connection.execute(
+            select(DyeLot.code).where(DyeLot.id == link.thing)).scalar()
+        count, certainty = _in_lot(connection, line, link)
+        yield Stop("dye lot", shown(code) if code else "no code yet", count, certainty,
+                   link=code or "")
     if len(links) > 3:
         yield Stop("dye lots", f"{len(links) - 3} more", "")
 
 
+def _in_lot(connection: Connection, line: _Line, link: Link) -> tuple[str, str]:
+    """How many skeins of a lot are meant: all, or those of the cone in hand."""
+    rows = connection.execute(
+        select(Yarn.id, Yarn.count).join(InBath, InBath.yarn == Yarn.id)
+        .where(InBath.lot == link.thing, InBath.struck.is_(None))).tuples().all()
+    whole = sum(members for _, members in rows)
+    inside = {row: members for row, members in rows if row in line.found.count}
+    if line.thing.kind != "cone" or not inside:
+        return _count(whole, "skein"), KNOWN
+    of_cone = [each for each in links_of(line.found, inside, "cone")
+               if each.thing == line.thing.id]
+    mixed = any(len(links_of(line.found, {row: n}, "cone")) > 1 for row, n in inside.items())
+    count = of_cone[0].most if of_cone else whole
+    return (_count(whole, "skein") if count == whole else f"{count} of {whole}",
+            POOL if mixed else KNOWN)
+
+
 def _loads(connection: Connection, line: _Line) -> Iterable[Stop]:
-    ends = {leaf.yarn: leaf.count for leaf in line.leaves} or line.members
-    links = links_of(line.found, ends, "load")
+    links = links_of(line.found, line.ends, "load")
     steps = dict(connection.execute(
         select(Load.id, Load.step).where(among(Load.id, "ids")),
         {"ids": listed(link.thing for link in links if link.thing is not None)}).tuples().all())
@@ -225,6 +257,3 @@ def _cones_in(connection: Connection, delivery: int) -> int:
 def _count(count: int, word: str) -> str:
     return f"{count} {word}" if count == 1 else f"{count} {word}s"
 
-
-def _day(moment: datetime) -> str:
-    return f"{moment.day} {moment:%b}"

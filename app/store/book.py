@@ -13,6 +13,7 @@ from sqlalchemy import Connection, event, select
 from sqlalchemy.engine import URL, ExecutionContext
 from sqlalchemy.exc import DBAPIError
 
+from app.calculations.moments import moment_words
 from app.problems import BookBusy, BookUnusable, Problem, Refused
 from app.records import DeedRow, Head
 from app.store.deed import JOURNALLED, By, Deed
@@ -114,7 +115,7 @@ class Book:
         written = self.clock()
         happened = terms.happened or written
         if happened > written:
-            raise Refused(f"{happened:%d %b %Y %H:%M} UTC has not come yet; nothing was saved.",
+            raise Refused(f"{moment_words(happened)} has not come yet; nothing was saved.",
                           "Check the day and the hour.")
         deed = Deed(connection, seq + 1, happened, written, by,
                     clock_in_doubt=written < last, late=happened < written)

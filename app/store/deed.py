@@ -8,6 +8,7 @@ from typing import Any, TypeVar, cast
 
 from sqlalchemy import Connection, Executable, Table, func, insert, or_, select, update
 
+from app.calculations.moments import moment_words
 from app.problems import Refused
 from app.records import Fact, Record, Stay
 
@@ -134,7 +135,7 @@ class Deed:
         stay.since = self.happened
         if later is not None:
             stay.until, stay.ended_by = later
-            self.note(f"Entered late: this had already gone on at {later[0]:%d %b %H:%M} UTC.")
+            self.note(f"Entered late: it had gone on already on {moment_words(later[0])}.")
         return self.add(stay)
 
     def end(self, kind: type[Stay], thing: int) -> None:

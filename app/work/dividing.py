@@ -9,6 +9,7 @@ from dataclasses import dataclass
 
 from sqlalchemy import func, select
 
+from app.calculations.moments import moment_words
 from app.problems import Refused
 from app.records import DeedRow, OnBundle, Part, Waste, Yarn
 from app.store.deed import Deed
@@ -90,7 +91,7 @@ def must_be_whole(deed: Deed, yarn: int) -> None:
         .where(Part.parent == yarn, Part.took > 0, Part.struck.is_(None))
     )
     if divided is not None and divided <= deed.happened:
-        raise Refused(f"This yarn was divided on {divided:%d %b at %H:%M} UTC; nothing was saved.",
+        raise Refused(f"This yarn was divided on {moment_words(divided)}; nothing was saved.",
                       "Scan what it became.")
 
 

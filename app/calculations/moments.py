@@ -1,0 +1,25 @@
+"""Moments as people read them: by the clock on their own wall."""
+
+from datetime import datetime, tzinfo
+
+
+def day_words(moment: datetime, zone: tzinfo | None = None) -> str:
+    """'6 Apr 2026', in this zone, else in the computer's own."""
+    there = moment.astimezone(zone)
+    return f"{there.day} {there:%b %Y}"
+
+
+def short_day(moment: datetime, zone: tzinfo | None = None) -> str:
+    """'6 Apr'."""
+    there = moment.astimezone(zone)
+    return f"{there.day} {there:%b}"
+
+
+def clock_words(moment: datetime, zone: tzinfo | None = None) -> str:
+    """'08:12'."""
+    return f"{moment.astimezone(zone):%H:%M}"
+
+
+def moment_words(moment: datetime, zone: tzinfo | None = None) -> str:
+    """'6 Apr 08:12'."""
+    return f"{short_day(moment, zone)} {clock_words(moment, zone)}"

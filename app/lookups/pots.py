@@ -1,0 +1,124 @@
+"""Pots and recipes: what is in which pot since when, and what may be dyed."""
+
+from collections import defaultdict
+from dataclasses import dataclass
+from datetime import datetime
+
+from sqlalchemy import Connection, func, select
+
+from app.calculations.codes import shown
+from app.records import (
+    Base,
+    Bath,
+    Colourway,
+    DeedRow,
+    DyeLot,
+    InBath,
+    Plate,
+    RecipeVersion,
+    Yarn,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Recipe:
+    """The newest version of a colourway's recipe."""
+
+    version: int
+    number: int
+    colourway: str
+    swatch: str | None
+    note: str
+
+
+@dataclass(frozen=True, slots=True)
+class LotInPot:
+    """A lot that lies in a pot."""
+
+    code: str
+    base: str
+    count: int
+
+
+@dataclass(frozen=True, slots=True)
+class PotNow:
+    """A pot with yarn in it."""
+
+    bath: int
+    pot: str | None
+    colourway: str
+    swatch: str | None
+    since: datetime
+    lots: tuple[LotInPot, ...]
+    deed: int
+
+
+def recipes(connection: Connection) -> tuple[Recipe, ...]:
+    """The newest version of every colourway, by name."""
+    newest = (
+        select(func.max(RecipeVersion.id)).where(RecipeVersion.struck.is_(None))
+        .group_by(RecipeVersion.colourway)
+    )
+    rows = connection.execute(
+        select(RecipeVersion.id, RecipeVersion.number, RecipeVersion.note, Colourway.name,
+               Colourway.swatch)
+        .join(Colourway, Colourway.id == RecipeVersion.colourway)
+        .where(RecipeVersion.id.in_(newest), Colourway.struck.is_(None)).order_by(Colourway.name)
+    )
+    return tuple(Recipe(row.id, row.number, row.name, row.swatch, row.note) for row in rows)
+
+
+def pots_now(connection: Connection) -> tuple[PotNow, ...]:
+    """Baths that were not lifted yet, the oldest first."""
+    baths = connection.execute(
+        select(Bath.id, Bath.deed, Plate.code, Colourway.name, Colourway.swatch, DeedRow.happened)
+        .join(RecipeVersion, RecipeVersion.id == Bath.recipe_version)
+        .join(Colourway, Colourway.id == RecipeVersion.colourway)
+        .join(DeedRow, DeedRow.seq == Bath.deed)
+        .outerjoin(Plate, Plate.id == Bath.plate)
+        .where(Bath.lifted.is_(None), Bath.struck.is_(None)).order_by(Bath.id)
+    ).all()
+    lots = defaultdict(list)
+    for bath, code, base, count in connection.execute(
+        select(DyeLot.bath, DyeLot.code, Base.name, func.sum(Yarn.count))
+        .join(Base, Base.id == DyeLot.base).join(InBath, InBath.lot == DyeLot.id)
+        .join(Yarn, Yarn.id == InBath.yarn)
+        .where(DyeLot.bath.in_([row.id for row in baths]), InBath.struck.is_(None))
+        .group_by(DyeLot.id, DyeLot.bath, DyeLot.code, Base.name).order_by(DyeLot.id)
+    ):
+        lots[bath].append(LotInPot(shown(code or "no code yet"), base, count))
+    return tuple(
+        PotNow(row.id, row.code and row.code[1:-1], row.name, row.swatch, row.happened,
+               tuple(lots[row.id]), row.deed)
+        for row in baths
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Relatives:
+    """Lots that are near by their making: companions share the bath, sisters recipe and day."""
+
+    companions: tuple[str, ...]
+    sisters: tuple[str, ...]
+
+
+def relatives(connection: Connection, lot: int) -> Relatives:
+    """Companion lots (same bath, other base) and sister lots (same recipe version, same day)."""
+    row = connection.execute(
+        select(DyeLot.bath, DyeLot.base, Bath.recipe_version, DeedRow.happened)
+        .join(Bath, Bath.id == DyeLot.bath).join(DeedRow, DeedRow.seq == Bath.deed)
+        .where(DyeLot.id == lot)
+    ).first()
+    if row is None:
+        return Relatives((), ())
+    near = connection.execute(
+        select(DyeLot.code, DyeLot.bath, DeedRow.happened)
+        .join(Bath, Bath.id == DyeLot.bath).join(DeedRow, DeedRow.seq == Bath.deed)
+        .where(Bath.recipe_version == row.recipe_version, DyeLot.id != lot,
+               DyeLot.struck.is_(None))
+    ).all()
+    return Relatives(
+        tuple(shown(n.code or "no code yet") for n in near if n.bath == row.bath),
+        tuple(shown(n.code or "no code yet") for n in near
+              if n.bath != row.bath and n.happened.date() == row.happened.date()),
+    )

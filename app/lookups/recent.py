@@ -1,0 +1,73 @@
+"""The journal as people read it: what was done, by whom, and what was off."""
+
+import json
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any
+
+from sqlalchemy import Connection, Row, select
+
+from app.records import DeedRow, Head, Touched
+
+
+@dataclass(frozen=True, slots=True)
+class EntryRow:
+    """One entry of the journal."""
+
+    seq: int
+    happened: datetime
+    written: datetime
+    person: str
+    station: str
+    said: str
+    findings: tuple[str, ...]
+    reason: str | None
+    undone: bool
+
+
+_COLUMNS = (DeedRow.seq, DeedRow.happened, DeedRow.written, DeedRow.person, DeedRow.station,
+            DeedRow.body)
+
+
+def entries(connection: Connection, limit: int = 50) -> tuple[EntryRow, ...]:
+    """The newest entries, the newest first."""
+    return _rows(connection, connection.execute(
+        select(*_COLUMNS).order_by(DeedRow.seq.desc()).limit(limit)).all())
+
+
+def history(connection: Connection, table: str, row: int) -> tuple[EntryRow, ...]:
+    """All entries that wrote this row, the oldest first."""
+    seqs = select(Touched.deed).where(Touched.tbl == table, Touched.row == row)
+    return _rows(connection, connection.execute(
+        select(*_COLUMNS).where(DeedRow.seq.in_(seqs)).order_by(DeedRow.seq)).all())
+
+
+def _rows(connection: Connection, rows: Sequence[Row[*tuple[Any, ...]]]) -> tuple[EntryRow, ...]:
+    undone = set(connection.execute(
+        select(DeedRow.undoes).where(DeedRow.undoes.in_([row.seq for row in rows]))).scalars())
+    return tuple(_entry(row, row.seq in undone) for row in rows)
+
+
+def _entry(row: Row[*tuple[Any, ...]], undone: bool) -> EntryRow:
+    body = json.loads(row.body)
+    return EntryRow(row.seq, row.happened, row.written, row.person, row.station,
+                    body["said"] or body["name"].replace("_", " "), tuple(body["findings"]),
+                    body["reason"], undone)
+
+
+def last_of(connection: Connection, station: str) -> EntryRow | None:
+    """The newest entry of a station that was not taken back and takes nothing back."""
+    undone = select(DeedRow.undoes).where(DeedRow.undoes.is_not(None))
+    rows = connection.execute(
+        select(*_COLUMNS)
+        .where(DeedRow.station == station, DeedRow.undoes.is_(None), DeedRow.seq.not_in(undone))
+        .order_by(DeedRow.seq.desc()).limit(1)
+    ).all()
+    return next(iter(_rows(connection, rows)), None)
+
+
+def head(connection: Connection) -> tuple[int, str]:
+    """The number and digest of the last entry: paper that carries it bears witness."""
+    seq, digest = connection.execute(select(Head.seq, Head.hash)).one()
+    return seq, digest.hex()

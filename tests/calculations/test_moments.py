@@ -1,0 +1,16 @@
+from datetime import UTC, datetime, timedelta, timezone
+
+from app.calculations.moments import clock_words, day_words, moment_words, short_day
+
+MOMENT = datetime(2026, 4, 6, 23, 5, tzinfo=UTC)
+EAST = timezone(timedelta(hours=2))
+
+
+def test_a_moment_is_told_by_the_clock_on_the_wall():
+    assert moment_words(MOMENT, UTC) == "6 Apr 23:05"
+    assert moment_words(MOMENT, EAST) == "7 Apr 01:05"
+
+
+def test_day_and_clock_can_be_told_alone():
+    assert (day_words(MOMENT, EAST), short_day(MOMENT, EAST)) == ("7 Apr 2026", "7 Apr")
+    assert clock_words(MOMENT, EAST) == "01:05"
