@@ -1,0 +1,1 @@
+"""The arithmetic of the trade: pure functions with frozen results; no database, no Qt, no paper."""

@@ -1,0 +1,1 @@
+"""Frozen rows in, PDF bytes out."""

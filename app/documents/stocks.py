@@ -1,0 +1,98 @@
+"""The stocks tags are printed on, told by their geometry: sheets of labels or card, and rolls."""
+
+import tomllib
+from dataclasses import dataclass
+from functools import cache
+from typing import Any, Literal
+
+from app import paths
+from app.documents.paper import Box
+from app.problems import NotFound, Refused
+
+LARGEST_CORRECTION_MM = 5.0
+_ROUNDING_MM = 0.01
+
+Correction = tuple[float, float]  # mm to the right and down, of one printer with one stock
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stock:
+    """One sheet of tags: its page, its cells counted row by row from 1, and its printer's dots.
+
+    All lengths in mm. `edge` is what the printer cannot reach; `cut` says that the tags are cut
+    from plain card, so that the sheet shows where.
+    """
+
+    name: str
+    title: str
+    layout: Literal["swing", "small", "roll"]
+    page: tuple[float, float]
+    tag: tuple[float, float]
+    across: int
+    down: int
+    first: tuple[float, float]
+    step: tuple[float, float]
+    dpi: int = 300
+    edge: float = 4.0
+    cut: bool = False
+
+    def __post_init__(self) -> None:
+        if self.across < 1 or self.down < 1 or min(self.tag) <= 0 or self.dpi < 100:
+            raise self._impossible("it needs at least one cell, a size and a printer's dots")
+        for axis, count in enumerate((self.across, self.down)):
+            if count > 1 and self.step[axis] < self.tag[axis] - _ROUNDING_MM:
+                raise self._impossible("its cells overlap")
+            last = self.first[axis] + (count - 1) * self.step[axis] + self.tag[axis]
+            if self.first[axis] < 0 or last > self.page[axis] + _ROUNDING_MM:
+                raise self._impossible("its cells do not fit its page")
+
+    @property
+    def cells(self) -> int:
+        """How many tags one sheet holds."""
+        return self.across * self.down
+
+    def cell(self, number: int, correction: Correction = (0.0, 0.0)) -> Box:
+        """Where a cell lies on the page for a printer with this correction."""
+        if not 1 <= number <= self.cells:
+            raise Refused(
+                f"{self.title} has no cell {number}; nothing was printed.",
+                f"Choose a cell from 1 to {self.cells}.",
+            )
+        if max(map(abs, correction)) > LARGEST_CORRECTION_MM:
+            raise Refused(
+                f"A correction of more than {LARGEST_CORRECTION_MM:.0f} mm is not a printer's habit"
+                " but a wrong stock or a scaled page; nothing was printed.",
+                "Print the grid again at 100 % and read the two numbers.",
+            )
+        row, column = divmod(number - 1, self.across)
+        left = self.first[0] + column * self.step[0] + correction[0]
+        top = self.first[1] + row * self.step[1] + correction[1]
+        return Box(left, top, left + self.tag[0], top + self.tag[1])
+
+    def _impossible(self, why: str) -> Refused:
+        return Refused(
+            f"{self.title} cannot be used as a stock: {why}.",
+            "Measure the sheet again and correct its numbers.",
+        )
+
+
+@cache
+def stocks() -> tuple[Stock, ...]:
+    """All stocks that are described, in the order of their names."""
+    folder = paths.RESOURCES / "stocks"
+    return tuple(_stock(path.stem, path.read_bytes()) for path in sorted(folder.glob("*.toml")))
+
+
+def stock(name: str) -> Stock:
+    """The stock of this name."""
+    for one in stocks():
+        if one.name == name:
+            return one
+    raise NotFound(f"No stock is called {name}.", "Choose one of the list, or describe it.")
+
+
+def _stock(name: str, description: bytes) -> Stock:
+    read: dict[str, Any] = tomllib.loads(description.decode())
+    for key in ("page", "tag", "first", "step"):
+        read[key] = tuple(map(float, read[key]))
+    return Stock(name=name, **read)

@@ -1,0 +1,160 @@
+"""Sheets of tags: any stock, any first cell, any mix of lots, proven before they are handed out."""
+
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from app.calculations import codes
+from app.calculations.codes import Code
+from app.documents.paper import HAIR, Box, Paper
+from app.documents.proof import Due, prove
+from app.documents.stocks import Correction, Stock
+from app.documents.tag_layouts import LAYOUTS
+from app.documents.tag_words import Shortened, TagWords, check_words, ways_to_shorten
+from app.documents.typesetting import Type
+from app.problems import Refused
+
+_SLUG_LINE_MM, _SLUG_NEEDS_MM = 6.6, 10.5  # its base line, and the head of a page that has room
+
+
+@dataclass(frozen=True, slots=True)
+class Tag:
+    """One tag: its words and the skein's mark, two characters."""
+
+    words: TagWords
+    mark: str
+
+    @property
+    def code(self) -> Code:
+        """The code it wears: lot and mark."""
+        return codes.read(f"{self.words.lot}-{self.mark}")
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Where a tag's code came to stand: page and cell, both counted from 1."""
+
+    code: str
+    page: int
+    cell: int
+
+
+@dataclass(frozen=True, slots=True)
+class Sheets:
+    """Proven sheets: what to print, which tag stands where, what is left, what gave way."""
+
+    pdf: bytes
+    places: tuple[Place, ...]
+    left_on_last: int
+    left_out: tuple[str, ...]
+
+    @property
+    def pages(self) -> int:
+        """How many sheets are printed."""
+        return self.places[-1].page
+
+
+def tag_sheets(
+    tags: Sequence[Tag],
+    stock: Stock,
+    *,
+    first_cell: int = 1,
+    correction: Correction = (0.0, 0.0),
+    slug: str = "",
+) -> Sheets:
+    """Tags in their order from the first cell on, every code read back before this returns.
+
+    Words that do not fit are refused by name. The slug stands in the sheet's waste margin, with
+    the sheet's number and cells after it.
+    """
+    places = _places(tags, stock, first_cell)
+    wordings = {tag.words: tag for tag in tags}
+    fitted = {words: _fitted(words, tag.code, stock) for words, tag in wordings.items()}
+    paper = _paper(stock)
+    for place, tag in zip(places, tags, strict=True):
+        if place.page > len(paper.codes):
+            paper.new_page()
+        if place is places[0] or place.cell == 1:
+            _mark_sheet(paper, stock, correction, _slug(slug, place.page, places, stock))
+        box = stock.cell(place.cell, correction)
+        _draw(paper, box, stock, fitted[tag.words].words, tag.code)
+    pdf = paper.pdf("Make this printer's correction smaller, or choose another stock.")
+    prove(pdf, _due(places, tags, stock, correction), stock.dpi)
+    gave_way = dict.fromkeys(given for one in fitted.values() for given in one.left_out)
+    return Sheets(pdf, places, stock.cells - places[-1].cell, tuple(gave_way))
+
+
+def _places(tags: Sequence[Tag], stock: Stock, first_cell: int) -> tuple[Place, ...]:
+    if not tags:
+        raise Refused("There is no tag to print.", "Choose the skeins that need one.")
+    stock.cell(first_cell)
+    marked = [tag.code.text for tag in tags]
+    if twice := [code for code, count in Counter(marked).items() if count > 1]:
+        raise Refused(
+            f"{', '.join(twice)} would be printed twice; nothing was printed.",
+            "Print each mark once, or void the old tag first.",
+        )
+    counted = (divmod(first_cell - 1 + n, stock.cells) for n in range(len(tags)))
+    return tuple(
+        Place(code, page + 1, cell + 1) for code, (page, cell) in zip(marked, counted, strict=True)
+    )
+
+
+def _fitted(words: TagWords, code: Code, stock: Stock) -> Shortened:
+    """The words with the least given up that fits; refused with what does not fit even then."""
+    check_words(words)
+    for shortened in ways_to_shorten(words):
+        trial = _paper(stock)
+        _draw(trial, stock.cell(1), stock, shortened.words, code)
+        if not trial.misfits:
+            return shortened
+    raise trial.refusal("Shorten the words, or choose a larger stock.")
+
+
+def _paper(stock: Stock) -> Paper:
+    return Paper("Tags", stock.page, dpi=stock.dpi, edge=stock.edge)
+
+
+def _draw(paper: Paper, box: Box, stock: Stock, words: TagWords, code: Code) -> None:
+    with paper.cell(box):
+        LAYOUTS[stock.layout](paper, stock.tag, words, code)
+
+
+def _mark_sheet(paper: Paper, stock: Stock, correction: Correction, slug: str) -> None:
+    """The waste margin: what this sheet is, and where plain card is cut."""
+    if slug and stock.first[1] >= _SLUG_NEEDS_MM:
+        paper.text(max(stock.first[0], 10), _SLUG_LINE_MM, slug, Type(8))
+    if not stock.cut:
+        return
+    left, top, *_ = stock.cell(1, correction)
+    *_, right, foot = stock.cell(stock.cells, correction)
+    for column in range(1, stock.across + 1):
+        box = stock.cell(column, correction)
+        for x in (box.left, box.right):
+            paper.rule((x, top - 2.6), (x, top - 0.8), HAIR)
+            paper.rule((x, foot + 0.8), (x, foot + 2.6), HAIR)
+    for row in range(stock.down):
+        box = stock.cell(1 + row * stock.across, correction)
+        for y in (box.top, box.bottom):
+            paper.rule((left - 2.6, y), (left - 0.8, y), HAIR)
+            paper.rule((right + 0.8, y), (right + 2.6, y), HAIR)
+
+
+def _slug(slug: str, page: int, places: Sequence[Place], stock: Stock) -> str:
+    cells = [place.cell for place in places if place.page == page]
+    left = stock.cells - cells[-1]
+    after = f", {left} left" if left else ""
+    return slug and (
+        f"{slug} · sheet {page} of {places[-1].page}"
+        f" · cells {cells[0]} to {cells[-1]} of {stock.cells}{after}"
+    )
+
+
+def _due(
+    places: Sequence[Place], tags: Sequence[Tag], stock: Stock, correction: Correction
+) -> list[list[Due]]:
+    pages: list[list[Due]] = [[] for _ in range(places[-1].page)]
+    for place, tag in zip(places, tags, strict=True):
+        box = stock.cell(place.cell, correction)
+        pages[place.page - 1].append(Due(place.code, box, tag.code.grouped))
+    return pages

@@ -1,0 +1,1 @@
+"""From keystrokes to a code, and from a code to a thing."""

@@ -1,0 +1,139 @@
+"""A bench: one work place of the window, and what it may ask of the window around it."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from typing import Any, Concatenate, ParamSpec, Protocol, TypeVar
+
+from PySide6.QtCore import QObject
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from app.problems import Problem
+from app.window.background import Background
+from app.window.look.look import Gap
+from app.window.parts.findings import Finding
+from app.window.parts.key_button import KeyButton
+from app.window.parts.station_tag import Stop
+from app.window.session import Done, Session
+
+P = ParamSpec("P")
+T = TypeVar("T")
+
+
+class Doing(Protocol):
+    """Does a deed away from the screen, for its owner, and shows the outcome."""
+
+    def __call__(
+        self,
+        owner: QObject,
+        deed: Callable[..., T],
+        args: Sequence[Any],
+        then: Callable[[Done[T]], None] | None,
+        terms: dict[str, Any],
+    ) -> None: ...
+
+
+@dataclass(frozen=True, slots=True)
+class Around:
+    """The window as a bench sees it.
+
+    `say` tells in the foot; `trouble` says in its place what could not be done; `found` shows
+    above the bench what looks wrong and gets the answers; `show_trail` hangs the stations of the
+    thing in hand on the yarn; `go` opens what a code or a link of the trail stands for.
+    """
+
+    background: Background
+    session: Session
+    do: Doing
+    say: Callable[[str], None]
+    trouble: Callable[[Problem], None]
+    found: Callable[[Sequence[Finding], Callable[[Finding, str], None]], None]
+    show_trail: Callable[[Sequence[Stop]], None]
+    go: Callable[[str], None]
+
+
+class Bench(QWidget):
+    """Base of the benches; put widgets into `body`, from top to bottom.
+
+    A bench answers three questions at a glance: what is in hand, what comes next, what looks wrong.
+    """
+
+    def __init__(self, around: Around) -> None:
+        super().__init__()
+        self.setProperty("ground", "surround")
+        self.around = around
+        self.body = QVBoxLayout(self)
+        self.body.setContentsMargins(0, 0, 0, 0)
+        self.body.setSpacing(Gap.PART)
+        self._asked: dict[Callable[[Any], None], int] = {}
+
+    def entered(self) -> None:
+        """The bench comes to the front: look up what it shows."""
+
+    def look_again(self, kinds: frozenset[str]) -> None:
+        """A deed wrote these tables: look again at what concerns this bench."""
+
+    def take(self, code: str) -> bool:
+        """A scanned or typed code of the studio; True if this bench has a use for it."""
+        return False
+
+    def take_again(self, code: str) -> bool:
+        """The same code within two seconds; True if twice is meant. Most often it is a bounce."""
+        return False
+
+    def press(self, key: str) -> bool:
+        """A letter or digit that nothing else wanted; True if a key of the bench has it."""
+        keys = [one for one in self.findChildren(KeyButton) if one.isVisible()]
+        pressed = next((one for one in keys if one.key == key.upper()), None)
+        if pressed is not None:
+            pressed.click()
+        return pressed is not None
+
+    def seek(self, words: str) -> bool:
+        """Words typed into the scan line; True if this bench can search for them."""
+        return False
+
+    def take_list(self, codes: Sequence[str]) -> bool:
+        """A pasted list of codes; True if this bench has a use for it."""
+        return False
+
+    def take_picture(self, picture: bytes) -> bool:
+        """A photo dropped or pasted anywhere; True if this bench has a use for it."""
+        return False
+
+    def say(self, sentence: str) -> None:
+        """Tell in the foot what was just done or seen."""
+        self.around.say(sentence)
+
+    def do(
+        self,
+        deed: Callable[..., T],
+        *args: Any,
+        then: Callable[[Done[T]], None] | None = None,
+        **terms: Any,
+    ) -> None:
+        """Do a deed of app.work; the foot says what was done, with Undo, and `then` gets it.
+
+        What is refused is said in its place. Terms: `happened`, `reason`, `token`, and whatever
+        the deed itself takes by name.
+        """
+        self.around.do(self, deed, args, then, terms)
+
+    def ask(
+        self,
+        show: Callable[[T], None],
+        question: Callable[Concatenate[Any, P], T],
+        *args: P.args,
+        **more: P.kwargs,
+    ) -> None:
+        """Ask a question of app.lookups away from the screen; `show` gets the answer.
+
+        When the same `show` was asked for again meanwhile, only the newest answer is shown.
+        """
+        number = self._asked[show] = self._asked.get(show, 0) + 1
+
+        def newest(answer: T) -> None:
+            if self._asked[show] == number:
+                show(answer)
+
+        session = self.around.session
+        self.around.background.read(self, lambda: session.ask(question, *args, **more), newest)

@@ -1,0 +1,73 @@
+"""Deeds done from the window: away from the screen, told in the foot, taken back with one key."""
+
+from collections.abc import Callable, Sequence
+from typing import Any, TypeVar
+from uuid import uuid4
+
+from PySide6.QtCore import QObject, Signal
+
+from app.problems import Problem, Refused
+from app.window.background import Background
+from app.window.problem_box import show_failure
+from app.window.session import Done, Session
+
+T = TypeVar("T")
+_SIGN_ON = "Sign on and do it again."
+
+
+class Deeds(QObject):
+    """Runs deeds one after another and remembers the last, so that it can be taken back."""
+
+    said = Signal(str, bool)  # sentence, and whether it can be undone
+    found = Signal(tuple)  # sentences of what looked wrong
+    failed = Signal(Problem)
+
+    def __init__(self, background: Background, parent: QObject) -> None:
+        super().__init__(parent)
+        self._background = background
+        self._last: Done[Any] | None = None
+        self.session: Session | None = None
+
+    def do(
+        self,
+        owner: QObject,
+        deed: Callable[..., T],
+        args: Sequence[Any],
+        then: Callable[[Done[T]], None] | None,
+        terms: dict[str, Any],
+    ) -> None:
+        """Do it in the name of who has signed on."""
+        session = self.session
+        if session is None or not session.person:
+            self.failed.emit(Refused("Nobody has signed on here, so nothing was saved.", _SIGN_ON))
+            return
+        terms = {"token": uuid4().hex, **terms}
+
+        def done(outcome: Done[T]) -> None:
+            self._last = outcome if outcome.seq else None
+            self.said.emit(outcome.said, self._last is not None)
+            self.found.emit(outcome.findings)
+            if then is not None:
+                then(outcome)
+
+        self._background.write(owner, lambda: session.do(deed, *args, **terms), done, self._tell)
+
+    def undo_last(self) -> None:
+        """Take back what was done last at this window."""
+        last, self._last = self._last, None
+        session = self.session
+        if last is None or session is None:
+            self.said.emit("nothing to take back", False)
+            return
+        seq, said = last.seq, last.said
+
+        def done(_outcome: Done[None]) -> None:
+            self.said.emit(f"taken back: {said}", False)
+
+        self._background.write(self, lambda: session.undo(seq), done, self._tell)
+
+    def _tell(self, error: BaseException) -> None:
+        if isinstance(error, Problem):
+            self.failed.emit(error)
+        else:
+            show_failure(self.parent(), error)

@@ -1,0 +1,1 @@
+"""Type, spacing, ink and icons."""

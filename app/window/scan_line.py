@@ -1,0 +1,125 @@
+"""The scan line: always alive, it takes a scan, a typed question, a pasted list or a picture."""
+
+from collections.abc import Mapping
+from pathlib import Path
+
+from PySide6.QtCore import QBuffer, QByteArray, QEvent, QIODevice, QMimeData, QSize, Qt, Signal
+from PySide6.QtGui import (
+    QDragEnterEvent,
+    QDropEvent,
+    QGuiApplication,
+    QImage,
+    QKeyEvent,
+    QKeySequence,
+)
+from PySide6.QtWidgets import QLineEdit
+
+from app.scanning.keystrokes import Again, Garbled, Keystrokes, Scanned, pasted_codes
+from app.window.look.look import look
+from app.window.scan_watch import ScanWatch
+
+PICTURES = (".png", ".jpg", ".jpeg", ".webp", ".bmp", ".heic")
+
+
+class ScanLine(QLineEdit):
+    """Hears every scan whatever has the focus; what is typed in it is asked for with Enter."""
+
+    scanned = Signal(str)
+    scanned_again = Signal(str)  # the same within two seconds
+    asked = Signal(str)
+    pasted = Signal(list)  # of codes
+    pictured = Signal(bytes)  # a photo, as it would stand in a file
+    garbled = Signal(str)  # a sentence
+
+    _being_typed = False
+
+    def __init__(self, prefixes: Mapping[str, str] | None = None) -> None:
+        super().__init__()
+        self.setProperty("scan", "true")
+        self.setPlaceholderText("scan, type, or drop a picture")
+        self.setAccessibleName("scan line")
+        self.setClearButtonEnabled(False)
+        self.setAcceptDrops(True)
+        self.watch = ScanWatch(Keystrokes(prefixes or {}), self)
+        self.watch.heard.connect(self._hear)
+        self.returnPressed.connect(self._ask)
+        self.textEdited.connect(self._typed)
+
+    def minimumSizeHint(self) -> QSize:
+        return QSize(look().grid(240), super().minimumSizeHint().height())
+
+    def begin(self, text: str) -> None:
+        """A person began to type while nothing that takes words had the focus."""
+        self.setFocus()
+        self.selectAll()
+        self.insert(text)
+        self._being_typed = True
+
+    def take(self, dropped: QMimeData) -> bool:
+        """A picture that was dropped or pasted anywhere; False if it holds none."""
+        picture = _picture(dropped)
+        if picture:
+            self.pictured.emit(picture)
+        return bool(picture)
+
+    def event(self, event: QEvent) -> bool:
+        if self._being_typed and event.type() is QEvent.Type.ShortcutOverride:
+            assert isinstance(event, QKeyEvent)
+            if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+                event.accept()  # Enter asks for what is being typed, it is no key of the bench
+                return True
+        return super().event(event)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        pasting = event.matches(QKeySequence.StandardKey.Paste)
+        if not (pasting and self.take(QGuiApplication.clipboard().mimeData())):
+            super().keyPressEvent(event)
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        event.acceptProposedAction()
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        if self.take(event.mimeData()):
+            event.acceptProposedAction()
+        else:
+            super().dropEvent(event)
+
+    def _hear(self, heard: Scanned | Again | Garbled) -> None:
+        if isinstance(heard, Garbled):
+            self.garbled.emit(heard.sentence)
+            return
+        if not self._being_typed:
+            self.setText(heard.text)
+            self.selectAll()
+        (self.scanned_again if isinstance(heard, Again) else self.scanned).emit(heard.text)
+
+    def _typed(self, text: str) -> None:
+        self._being_typed = bool(text)
+        if any(mark in text for mark in "\r\n\u2028"):
+            self._ask()
+
+    def _ask(self) -> None:
+        text = self.text().replace("\u2028", "\n").strip()
+        self._being_typed = False
+        self.selectAll()
+        codes = pasted_codes(text)
+        if codes:
+            self.pasted.emit(codes)
+        elif text:
+            self.asked.emit(" ".join(text.split()))
+
+
+def _picture(dropped: QMimeData) -> bytes:
+    """The first picture in what was dropped, as the bytes of its file."""
+    for url in dropped.urls():
+        path = Path(url.toLocalFile())
+        if path.suffix.lower() in PICTURES and path.is_file():
+            return path.read_bytes()
+    image = dropped.imageData() if dropped.hasImage() else None
+    if not isinstance(image, QImage) or image.isNull():
+        return b""
+    stored = QByteArray()
+    buffer = QBuffer(stored)
+    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
+    image.save(buffer, "PNG")  # type: ignore[call-overload]
+    return bytes(stored.data())
