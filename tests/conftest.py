@@ -2,6 +2,7 @@
 
 import shutil
 from collections.abc import Iterator
+from contextlib import closing
 from datetime import UTC, datetime
 from pathlib import Path
 
@@ -30,7 +31,19 @@ def book(empty_book_file: Path, tmp_path: Path) -> Iterator[Book]:
     opened.close()
 
 
+@pytest.fixture(scope="session")
+def studio_file(empty_book_file: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The book of a furnished studio, once a run."""
+    path = tmp_path_factory.mktemp("studio") / "studio.book"
+    shutil.copy(empty_book_file, path)
+    with closing(Book(path, Clock())) as opened:
+        Studio(opened)
+    return path
+
+
 @pytest.fixture
-def studio(book: Book) -> Studio:
+def studio(book: Book, studio_file: Path) -> Studio:
     """A book with a base, a colourway, discs and a pot, and short ways to do the usual."""
-    return Studio(book)
+    book.close()
+    shutil.copy(studio_file, book.path)
+    return Studio(book, furnished=True)

@@ -5,23 +5,29 @@ from datetime import UTC, datetime, timedelta
 from random import Random
 from typing import Any
 
+from sqlalchemy import select
+
 from app.calculations.codes import Kind
 from app.lookups.certainty import Link, links
 from app.lookups.present import Amount, leaves, totals
+from app.lookups.recent import head
 from app.lookups.tagging import marks_for, pile_facts
 from app.lookups.thread import thread
 from app.lookups.walks import below
-from app.records import Yarn
+from app.records import DyeLot, Yarn
 from app.store.book import Book, Done
 from app.store.deed import By
+from app.store.journal import verify
 from app.work.bases import BaseWords, PutUpWords, describe_base
 from app.work.bundling import make_plates
 from app.work.dyeing import BathIn, into_bath, name_colourway
 from app.work.finishing import finish
+from app.work.mixing import mix, split
 from app.work.people import enrol
 from app.work.receiving import ConeIn, DeliveryIn, receive
 from app.work.tagging import Printing, apply_tag, print_tags
 from app.work.winding import Drawn, Wound, wind
+from tests.sums import adds_up
 
 EACH_MG, LONG_MM = 103_125, 412_500  # one wound skein of Tarnfield: 275 turns of 1.50 m, 250 tex
 
@@ -40,10 +46,15 @@ class Clock:
 def tarnfield(**changes: Any) -> BaseWords:
     """The house base of the demo studio."""
     words: dict[str, Any] = {
-        "name": "Tarnfield 4-ply", "fibre": "100 % wool", "millitex": 250_000,
-        "oil_permille": 20, "relax_permille": 30,
-        "put_ups": (PutUpWords("skein", 275, 1500, 100_000, 388_000),
-                    PutUpWords("mini", 55, 1500, 20_000, 77_600)),
+        "name": "Tarnfield 4-ply",
+        "fibre": "100 % wool",
+        "millitex": 250_000,
+        "oil_permille": 20,
+        "relax_permille": 30,
+        "put_ups": (
+            PutUpWords("skein", 275, 1500, 100_000, 388_000),
+            PutUpWords("mini", 55, 1500, 20_000, 77_600),
+        ),
         "care": "Hand wash 30 °C, dry flat, do not tumble.",
     }
     return BaseWords(**{**words, **changes})
@@ -52,14 +63,19 @@ def tarnfield(**changes: Any) -> BaseWords:
 class Studio:
     """Deeds in short; every one goes through the book."""
 
-    def __init__(self, book: Book) -> None:
+    version, recipe, discs, pot, pot2 = 1, 1, tuple(range(1, 21)), 21, 22
+
+    def __init__(self, book: Book, furnished: bool = False) -> None:
         self.book, self.by, self.random = book, By("OW", "desk"), Random(7)
         self.clock: Clock = book.clock  # type: ignore[assignment]
-        self.do(enrol, "OW", "Osk Wray")
-        self.version = self.do(describe_base, tarnfield())
-        self.recipe = self.do(name_colourway, "Sluice Keeper's Glove", "#1B856E")
-        self.discs = self.do(make_plates, Kind.DISC, range(31, 51))
-        self.pot, self.pot2 = self.do(make_plates, Kind.POT, [1, 2])
+        if furnished:
+            self.clock.now += timedelta(minutes=5)
+        else:
+            self.do(enrol, "OW", "Osk Wray")
+            self.do(describe_base, tarnfield())
+            self.do(name_colourway, "Sluice Keeper's Glove", "#1B856E")
+            self.do(make_plates, Kind.DISC, range(31, 51))
+            self.do(make_plates, Kind.POT, [1, 2])
 
     def do(self, work: Callable[..., Any], *args: Any, **more: Any) -> Any:
         """The answer of one deed."""
@@ -109,12 +125,48 @@ class Studio:
         """Where a row comes from."""
         return self.book.ask(lambda c: links(thread(c, [yarn]), yarn, kind))
 
+    def mix(self, *yarn: int) -> int:
+        """These met and cannot be told apart any more: one row."""
+        return self.do(mix, yarn)
+
+    def split(self, yarn: int, *counts: int) -> list[int]:
+        """One row in several."""
+        return self.do(split, yarn, counts)
+
+    def tagged(self, cone: int, count: int) -> tuple[int, list[int]]:
+        """The whole way of so many skeins of one cone: their lot, and the tagged skeins."""
+        group = self.wind(cone, count)
+        lot, (pile,) = self.dye(group), self.finish(group, red=count)
+        return lot, self.tag(pile, count)
+
+    def undo(self, seq: int = 0) -> None:
+        """Take a deed back, the last one if none is named."""
+        self.book.undo(seq or self.last(), by=self.by)
+
+    def last(self) -> int:
+        """The number of the newest entry."""
+        return self.book.ask(head)[0]
+
+    def code(self, lot: int) -> str | None:
+        """A lot's code."""
+        return self.book.ask(
+            lambda c: c.execute(select(DyeLot.code).where(DyeLot.id == lot)).scalar_one()
+        )
+
+    def check(self) -> None:
+        """Counts and milligrams add up, and the journal replays to these very rows."""
+        self.book.ask(adds_up)
+        self.book.ask(verify)
+
     def present(self, kind: str = "", thing: int = 0) -> dict[tuple[str, str], Amount]:
         """Totals of the present states: of everything, or below one thing."""
-        def look(connection: Any) -> dict[tuple[str, str], Amount]:
-            from sqlalchemy import select
 
-            ids = (below(connection, kind, thing) if kind else
-                   connection.execute(select(Yarn.id).where(Yarn.struck.is_(None))).scalars())
+        def look(connection: Any) -> dict[tuple[str, str], Amount]:
+            ids = (
+                below(connection, kind, thing)
+                if kind
+                else connection.execute(select(Yarn.id).where(Yarn.struck.is_(None))).scalars()
+            )
             return dict(totals(leaves(connection, ids)))
+
         return self.book.ask(look)

@@ -18,6 +18,8 @@ KNOWN, PARTLY, POOL, NOT_KNOWN = "known", "partly", "one of a pool", "not known"
 
 Said = Mapping[int, tuple[int, str]]
 
+_NOTHING_ABOVE: Thing = ("", None)
+
 
 @dataclass(frozen=True, slots=True)
 class Tally:
@@ -70,7 +72,41 @@ def tally(thread: Thread, members: Mapping[int, int], thing: Thing) -> Tally:
 
     Parts of one pool that are asked together are added first, so that all of them are the whole.
     """
-    return _tally(thread, [_Asked(yarn, count, {}) for yarn, count in members.items()], thing)
+    apart = told_apart(thread, members)
+    return _tally(thread, [_Asked(yarn, count, {}) for yarn, count in apart.items()], thing)
+
+
+def told_apart(thread: Thread, members: Mapping[int, int]) -> dict[int, int]:
+    """The same members, where a whole row is asked for: those told apart by their own rows.
+
+    Fewer members than the row had are those that are left of it: they were not told.
+    """
+    apart = Counter[int]()
+    for yarn, count in members.items():
+        told = _told_inside(thread, yarn) if count == thread.count[yarn] else []
+        if told:
+            apart.update(told_apart(thread, {row: thread.count[row] for row in told}))
+        apart[yarn] += count - sum(thread.count[row] for row in told)
+    return {yarn: count for yarn, count in apart.items() if count > 0}
+
+
+def _told_inside(thread: Thread, yarn: int) -> list[int]:
+    if yarn not in thread.divided:
+        return []
+    pool = parting(thread, yarn)
+    return [
+        row for row, pools in thread.told.items()
+        if pool in pools and row != yarn and yarn in _line(thread, row, {})
+    ]
+
+
+def _line(thread: Thread, yarn: int, said: Said) -> set[int]:
+    return {yarn}.union(*(_line(thread, p, s) for p, _, s in ways(thread, yarn, said)))
+
+
+def parting(thread: Thread, yarn: int) -> int:
+    """The row above where the way parts and nobody told which way, or where the thread begins."""
+    return _look_through(thread, _Asked(yarn, 1, {}), _NOTHING_ABOVE)[0]
 
 
 def _tally(thread: Thread, asked: Sequence[_Asked], thing: Thing) -> Tally:
@@ -106,16 +142,16 @@ def _look_through(thread: Thread, one: _Asked, thing: Thing) -> tuple[int, Fract
 
 def _drawn_from(thread: Thread, pool: int, members: int, thing: Thing) -> Tally:
     sources = thread.sources[pool]
-    whole = [
-        _Asked(source.parent, left_in_urn(thread, pool, source), {})
-        for source in sources if source.one_of_these
-    ]
+    urn = {source.parent: left_in_urn(thread, pool, source) for source in sources}
+    if members > sum(urn.values()):  # more was told than the pool held: these counts do not fit
+        urn = {source.parent: source.gave for source in sources}
+    whole = [_Asked(s.parent, urn[s.parent], {}) for s in sources if s.one_of_these]
     inside = _tally(thread, whole, thing)
     for source in sources:
         if not source.one_of_these:
             cut = _tally(thread, [_Asked(source.parent, source.took, {})], thing)
             inside += cut.times(Fraction(source.gave, source.took))
-    size = max(members, sum(left_in_urn(thread, pool, source) for source in sources))
+    size = max(members, sum(urn.values()))
     part = inside.times(Fraction(members, size))
     return Tally(max(Fraction(0), inside.least - (size - members)),
                  min(Fraction(members), inside.most), part.expected, part.metres)
@@ -146,7 +182,7 @@ def links_of(thread: Thread, members: Mapping[int, int], kind: str) -> tuple[Lin
     for thing in {thing for own in thread.own.values() for thing in own if thing[0] == kind}:
         got = tally(thread, members, thing)
         if got.most:
-            bases = [basis_of(thread, yarn, thing, {}) for yarn in members]
+            bases = [basis_of(thread, yarn, thing, {}) for yarn in told_apart(thread, members)]
             found.append(Link(
                 thing[1], _word(got, of, thing[1]), floor(got.least), ceil(got.most), got.expected,
                 of, got.metres / got.expected if got.expected else got.metres,
@@ -166,12 +202,14 @@ def _word(got: Tally, of: int, thing: int | None) -> str:
 
 def ways(thread: Thread, yarn: int, said: Said) -> Iterator[tuple[int, str, Said]]:
     """The parents a member of this row may have come from, given what was told."""
-    said = {**said, **thread.told.get(yarn, {})}
-    for source in thread.sources.get(yarn, ()):
-        told = said.get(yarn)
-        if told[0] == source.parent if told else left_in_urn(thread, yarn, source) > 0:
-            basis = max(source.basis, told[1] if told else source.basis, key=stronger_first)
-            yield source.parent, basis, said
+    said, sources = {**said, **thread.told.get(yarn, {})}, thread.sources.get(yarn, ())
+    told = said.get(yarn)
+    left = [source for source in sources if left_in_urn(thread, yarn, source) > 0]
+    for source in (left or sources) if told is None else sources:
+        if told is None:
+            yield source.parent, source.basis, said
+        elif told[0] == source.parent:
+            yield source.parent, max(source.basis, told[1], key=stronger_first), said
 
 
 def nearest(

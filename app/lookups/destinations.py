@@ -55,7 +55,7 @@ def destinations(connection: Connection, kind: str, thing: int) -> Destinations:
     found = leaves(connection, below(connection, kind, thing))
     above = thread(connection, [leaf.yarn for leaf in found])
     marks = dict(connection.execute(
-        _MARKS, {"ids": listed(leaf.yarn for leaf in found)}).tuples().all())
+        _MARKS, {"ids": listed(leaf.yarn for leaf in found)}).all())
     rows = []
     for leaf in found:
         link = _link_to(above, {leaf.yarn: leaf.count}, kind, thing)

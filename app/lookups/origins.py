@@ -72,7 +72,7 @@ def members_of(connection: Connection, found: Found, at: datetime) -> Mapping[in
     counts = connection.execute(
         select(Yarn.id, Yarn.count).where(among(Yarn.id, "ids")), {"ids": listed(rows)}
     )
-    return dict(counts.tuples().all())
+    return dict(counts.all())
 
 
 def origins(connection: Connection, members: Mapping[int, int]) -> tuple[Origin, ...]:

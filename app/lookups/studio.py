@@ -17,6 +17,7 @@ DEFAULTS: Mapping[str, str] = MappingProxyType({
         ["red", "yellow", "blue", "green", "orange", "violet", "black", "white"]
     ),
     "time zone": "",
+    "delivery columns": "{}",
 })
 
 

@@ -96,7 +96,7 @@ def pile_facts(connection: Connection, pile: int) -> PileFacts:
     ).first() if named else None
     tags = connection.execute(
         select(Tag.void, TagOn.id).outerjoin(
-            TagOn, (TagOn.tag == Tag.id) & TagOn.struck.is_(None))
+            TagOn, (TagOn.tag == Tag.id) & TagOn.until.is_(None) & TagOn.struck.is_(None))
         .where(Tag.pile == pile, Tag.struck.is_(None))
     ).all()
     return PileFacts(

@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from sqlalchemy import ColumnElement, Connection, Select, Text, func, select
+from sqlalchemy import ColumnElement, Connection, Select, select
 from sqlalchemy.orm import InstrumentedAttribute
 
 from app.calculations.codes import shown
@@ -117,7 +117,7 @@ def lot_found(connection: Connection, lot: int) -> Found:
 def _begins(
     column: InstrumentedAttribute[str] | InstrumentedAttribute[str | None], start: str
 ) -> ColumnElement[bool]:
-    return (column >= start) & (column < func.concat(start, "~", type_=Text))
+    return (column >= start) & (column < f"{start}~")
 
 
 def _lots(connection: Connection, question: Select[*tuple[object, ...]]) -> tuple[Found, ...]:
@@ -132,7 +132,7 @@ def _tags(connection: Connection, question: Select[*tuple[object, ...]]) -> tupl
     rows = connection.execute(question).all()
     after = {row.successor for row in rows if row.successor}
     marks = dict(connection.execute(
-        select(Tag.id, Tag.mark).where(Tag.id.in_(after))).tuples().all()) if after else {}
+        select(Tag.id, Tag.mark).where(Tag.id.in_(after))).all()) if after else {}
     return tuple(
         Found("tag" if row.yarn is None else "skein", row.yarn or row.id, row.mark,
               f"{row.name}, {row.base}", row.swatch, row.void is not None,

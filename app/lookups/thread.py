@@ -1,10 +1,10 @@
-"""What lies above some yarn, read in eight statements; the arithmetic on it reads no further.
+"""What lies above some yarn, read in a few statements; the arithmetic on it reads no further.
 
 A thing is (kind, number): a cone, lot, load, base version or yarn; number none is "not known".
 """
 
 from collections import Counter, defaultdict
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 
@@ -51,6 +51,8 @@ class Thread:
     """For a row: at this pool its members came from that parent, on this basis."""
     off: Mapping[tuple[int, int], int]
     """Members of (pool, parent) that were told apart and so left the urn."""
+    divided: frozenset[int]
+    """Rows that others among these came out of."""
     holds: tuple["LiveHold", ...] = ()
 
 
@@ -98,9 +100,16 @@ _CLEARS = select(Clear.hold, Clear.yarn).where(
 )
 
 
-def thread(connection: Connection, yarn: Iterable[int]) -> Thread:
-    """Read all that lies above these rows."""
-    ids = {"ids": listed(above(connection, yarn))}
+def thread(connection: Connection, yarn: Collection[int]) -> Thread:
+    """Read all that lies above these rows, and the way to them of what was told apart of them."""
+    met = set(above(connection, yarn))
+    apart = {row.yarn for row in connection.execute(_TOLD, {"ids": listed(met)})} - met
+    ids = {"ids": listed(met.union(above(connection, apart)) if apart else met)}
+    told: dict[int, dict[int, tuple[int, str]]] = defaultdict(dict)
+    off: Counter[tuple[int, int]] = Counter()
+    for row, pool, parent, members, basis in connection.execute(_TOLD, ids):
+        told[row][pool] = (parent, basis)
+        off[pool, parent] += members
     got = _Gathered()
     for child, parent, took, gave, basis in connection.execute(_PARTS, ids):
         got.sources[child].append(Source(parent, took, gave, basis))
@@ -113,13 +122,27 @@ def thread(connection: Connection, yarn: Iterable[int]) -> Thread:
     for row, members, begins_with in connection.execute(_YARN, ids):
         count[row] = members
         _owns(got, row, begins_with)
-    told: dict[int, dict[int, tuple[int, str]]] = defaultdict(dict)
-    off: Counter[tuple[int, int]] = Counter()
-    for row, pool, parent, members, basis in connection.execute(_TOLD, ids):
-        told[row][pool] = (parent, basis)
-        off[pool, parent] += members
-    sources = {row: tuple(found) for row, found in got.sources.items()}
-    return Thread(count, sources, got.own, told, off, live_holds(connection))
+    kept = met.union(*(_way_to(set(yarn), row, got.sources, told, {}) for row in apart))
+    sources = {row: tuple(found) for row, found in got.sources.items() if row in kept}
+    return Thread(
+        {row: members for row, members in count.items() if row in kept}, sources,
+        {row: own for row, own in got.own.items() if row in kept}, told, off,
+        frozenset(source.parent for found in sources.values() for source in found),
+        live_holds(connection))
+
+
+def _way_to(
+    asked: Collection[int], row: int, sources: Mapping[int, Sequence[Source]],
+    told: Mapping[int, Mapping[int, tuple[int, str]]], said: Mapping[int, tuple[int, str]],
+) -> set[int]:
+    """The rows from one that was told apart up to one that is asked for; none if it is not."""
+    if row in asked:
+        return {row}
+    said = {**said, **told.get(row, {})}
+    way = set[int]().union(*(
+        _way_to(asked, source.parent, sources, told, said) for source in sources.get(row, ())
+        if row not in said or said[row][0] == source.parent))
+    return {row, *way} if way else way
 
 
 def _owns(got: _Gathered, row: int, version: int | None) -> None:

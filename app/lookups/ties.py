@@ -1,9 +1,14 @@
 """Tie colours: which one a cone wears, which ones are in work, which comes next."""
 
-from sqlalchemy import Connection, select
+from sqlalchemy import Connection, exists, select
+from sqlalchemy.orm import aliased
 
 from app.lookups.studio import tie_colours
 from app.records import Draw, Yarn
+
+_OTHER = aliased(Draw)
+_JOINED = exists().where(_OTHER.yarn == Draw.yarn, _OTHER.cone != Draw.cone)
+"""A skein over a join wears the colours of both cones, which is neither's own."""
 
 
 def tie_of(connection: Connection, cone: int, base: int) -> str:
@@ -14,7 +19,7 @@ def tie_of(connection: Connection, cone: int, base: int) -> str:
     """
     worn = connection.execute(
         select(Yarn.tie).join(Draw, Draw.yarn == Yarn.id)
-        .where(Draw.cone == cone, Draw.struck.is_(None), Yarn.tie.is_not(None))
+        .where(Draw.cone == cone, Draw.struck.is_(None), Yarn.tie.is_not(None), ~_JOINED)
         .order_by(Draw.id).limit(1)
     ).scalar()
     if worn is not None:

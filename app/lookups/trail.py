@@ -193,7 +193,7 @@ def _in_lot(connection: Connection, line: _Line, link: Link) -> tuple[str, str]:
     """How many skeins of a lot are meant: all, or those of the cone in hand."""
     rows = connection.execute(
         select(Yarn.id, Yarn.count).join(InBath, InBath.yarn == Yarn.id)
-        .where(InBath.lot == link.thing, InBath.struck.is_(None))).tuples().all()
+        .where(InBath.lot == link.thing, InBath.struck.is_(None))).all()
     whole = sum(members for _, members in rows)
     inside = {row: members for row, members in rows if row in line.found.count}
     if line.thing.kind != "cone" or not inside:
@@ -210,7 +210,7 @@ def _loads(connection: Connection, line: _Line) -> Iterable[Stop]:
     links = links_of(line.found, line.ends, "load")
     steps = dict(connection.execute(
         select(Load.id, Load.step).where(among(Load.id, "ids")),
-        {"ids": listed(link.thing for link in links if link.thing is not None)}).tuples().all())
+        {"ids": listed(link.thing for link in links if link.thing is not None)}).all())
     for step in dict.fromkeys(steps.values()):
         met = [link for link in links if steps.get(link.thing or 0) == step]
         yield Stop(step, f"{step} {met[0].thing}" if len(met) == 1 else f"{len(met)} loads",
@@ -231,7 +231,7 @@ def _tags(connection: Connection, line: _Line) -> Iterable[Stop]:
     printed, hung = connection.execute(
         select(func.count(Tag.id), func.count(TagOn.id))
         .outerjoin(TagOn, (TagOn.tag == Tag.id) & TagOn.until.is_(None) & TagOn.struck.is_(None))
-        .where(among(func.coalesce(Tag.pile, 0), "ids"), Tag.void.is_(None),
+        .where(among(Tag.pile, "ids"), Tag.void.is_(None),
                Tag.struck.is_(None)), {"ids": listed(line.found.count)}).one()
     if printed:
         yield Stop("tags", f"{hung} of {printed}", "tied on")

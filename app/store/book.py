@@ -1,6 +1,7 @@
 """The book: the only way to write is `do`, one deed, all or nothing, with its journal entry."""
 
 import json
+import re
 import secrets
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
@@ -113,12 +114,13 @@ class Book:
             question = question.with_for_update()
         seq, last, before = connection.execute(question).one()
         written = self.clock()
-        happened = terms.happened or written
-        if happened > written:
+        now = max(written, last)  # a clock that runs backwards does not turn the order of things
+        happened = terms.happened or now
+        if happened > now:
             raise Refused(f"{moment_words(happened)} has not come yet; nothing was saved.",
                           "Check the day and the hour.")
         deed = Deed(connection, seq + 1, happened, written, by,
-                    clock_in_doubt=written < last, late=happened < written)
+                    clock_in_doubt=written < last, late=happened < now)
         return before, deed
 
 
@@ -141,6 +143,7 @@ def _done_before(connection: Connection, token: str) -> Done[Any] | None:
 
 
 _READING = ("SELECT", "WITH", "PRAGMA", "BEGIN", "EXPLAIN", "SET TRANSACTION READ ONLY")
+_WITH_THAT_WRITES = re.compile(r"\s*WITH\b.*\b(INSERT|UPDATE|DELETE|REPLACE)\b", re.I | re.S)
 
 
 def _only_deeds_write(
@@ -148,7 +151,8 @@ def _only_deeds_write(
     context: ExecutionContext | None, _many: bool,
 ) -> None:
     allowed = context is not None and context.execution_options.get(JOURNALLED)
-    if not allowed and not statement.lstrip().upper().startswith(_READING):
+    reads = statement.lstrip().upper().startswith(_READING)
+    if not allowed and (not reads or _WITH_THAT_WRITES.match(statement)):
         raise RuntimeError(f"only a deed may write, and only through its own hand: {statement}")
 
 

@@ -3,6 +3,7 @@
 import sqlite3
 from dataclasses import dataclass
 from datetime import UTC, datetime
+from glob import escape
 from pathlib import Path
 
 from app.problems import BookUnusable
@@ -43,7 +44,7 @@ def make_copy(book: Path, at: datetime, reason: str) -> Copy:
 
 def last_copy(book: Path) -> Copy | None:
     """The newest copy of this book, or none."""
-    found = sorted(copies_folder(book).glob(f"{book.stem} ????????-??????-?????? *.book"))
+    found = sorted(copies_folder(book).glob(f"{escape(book.stem)} ????????-??????-?????? *.book"))
     if not found:
         return None
     stamp = found[-1].name.removeprefix(f"{book.stem} ")[:22]

@@ -6,7 +6,18 @@ from dataclasses import dataclass, field
 from datetime import datetime
 from typing import Any, TypeVar, cast
 
-from sqlalchemy import Connection, Executable, Table, func, insert, or_, select, update
+from sqlalchemy import (
+    ColumnElement,
+    Connection,
+    Executable,
+    Table,
+    and_,
+    func,
+    insert,
+    or_,
+    select,
+    update,
+)
 
 from app.calculations.moments import moment_words
 from app.problems import Refused
@@ -110,33 +121,42 @@ class Deed:
         return [row.id for row in rows]
 
     def change(self, kind: type[Record], row: int, **values: object) -> None:
-        """Change columns of one row; the journal keeps what stood there."""
+        """Change columns of one row; the journal keeps what stood there.
+
+        Of an erasable column it keeps only that it was emptied.
+        """
         table = table_of(kind)
-        names = [name for name in values if name in open_names(table)]
-        before = self.one(select(*(table.c[name] for name in names)).where(table.c.id == row))
-        if before is None:
+        told = [name for name in values if name in open_names(table)]
+        row_before = self.one(select(table).where(table.c.id == row))
+        if row_before is None:
             raise LookupError(f"{table.name} {row} is not in the book")
         self._write(update(table).where(table.c.id == row).values(**values))
-        after = {name: values[name] for name in names}
-        self.changes.append(Change(table.name, row, dict(zip(names, before, strict=True)), after))
+        before = {name: getattr(row_before, name) for name in told}
+        after = {name: value for name, value in values.items() if name in told or value is None}
+        self.changes.append(Change(table.name, row, before, after))
 
     def begin(self, stay: Stay) -> int:
         """Begin a stay at the moment it happened; a late one is fitted between its neighbours."""
         kind = cast(type[Record], type(stay))
         table, thing = table_of(kind), getattr(stay, stay.stay_of)
-        key = table.c[stay.stay_of]
-        later = self.one(
-            select(table.c.since, table.c.deed)
-            .where(key == thing, table.c.struck.is_(None), table.c.since > self.happened)
-            .order_by(table.c.since)
-            .limit(1)
-        )
+        after = self._end_of_now(table, table.c[stay.stay_of] == thing)
         self.end(type(stay), thing)
         stay.since = self.happened
-        if later is not None:
-            stay.until, stay.ended_by = later
-            self.note(f"Entered late: it had gone on already on {moment_words(later[0])}.")
+        if after is not None:
+            stay.until, stay.ended_by = after
+            self.note(f"Entered late: it had gone on already on {moment_words(after[0])}.")
         return self.add(stay)
+
+    def _end_of_now(self, table: Table, of_thing: ColumnElement[bool]) -> Any:
+        """The end of the stay that the deed falls into, else the beginning of the next one."""
+        believed = and_(of_thing, table.c.struck.is_(None))
+        ended = select(table.c.until, table.c.ended_by).where(
+            believed, table.c.since <= self.happened, table.c.until > self.happened)
+        follows = (
+            select(table.c.since, table.c.deed).where(believed, table.c.since > self.happened)
+            .order_by(table.c.since).limit(1)
+        )
+        return self.one(ended) or self.one(follows)
 
     def end(self, kind: type[Stay], thing: int) -> None:
         """End the stay that this thing has at the moment of the deed."""

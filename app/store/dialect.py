@@ -44,7 +44,8 @@ def _listed_in_postgresql(element: _Listed, compiler: SQLCompiler, **kw: Any) ->
 
 
 def among(
-    column: InstrumentedAttribute[int] | ColumnElement[int], name: str
+    column: InstrumentedAttribute[int] | InstrumentedAttribute[int | None] | ColumnElement[int],
+    name: str,
 ) -> ColumnElement[bool]:
     """The column is one of the ids given as parameter `name`, made by `listed`."""
     test = column.op("IN", return_type=Boolean())

@@ -2,12 +2,13 @@
 
 import hashlib
 import json
+from collections import defaultdict
 from collections.abc import Iterator
 from dataclasses import dataclass
-from datetime import datetime
-from typing import Any
+from datetime import UTC, datetime
+from typing import Any, NoReturn
 
-from sqlalchemy import Connection, Table, insert, select, update
+from sqlalchemy import Connection, Row, Table, insert, select, update
 
 from app.problems import BookUnusable
 from app.records import DeedRow, Head, Personal, Record, Touched, moment_text
@@ -15,6 +16,8 @@ from app.store.deed import JOURNALLED, Deed, open_names, table_of
 
 _OWN = {"deed", "touched", "head", "alembic_version"}
 _JOURNALLED = {JOURNALLED: True}
+_NEVER = moment_text(datetime(1970, 1, 1, tzinfo=UTC))
+_GO_ON = "Keep this file as it is, and go on from the last good copy."
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,7 +46,7 @@ def body_of(deed: Deed, entry: Entry) -> bytes:
         "seq": deed.seq, "happened": plain(deed.happened), "written": plain(deed.written),
         "person": deed.by.person, "station": deed.by.station, "name": entry.name,
         "token": entry.token, "reason": entry.reason, "undoes": entry.undoes, "said": deed.said,
-        "findings": deed.findings, "answer": entry.answer,
+        "findings": deed.findings, "doubt": deed.clock_in_doubt, "answer": entry.answer,
         "rows": [
             [change.table, change.row, _plain_row(change.before), _plain_row(change.after)]
             for change in deed.changes
@@ -74,8 +77,9 @@ def write_entry(deed: Deed, entry: Entry, before: bytes) -> None:
             [{"deed": deed.seq, "tbl": table, "row": row} for table, row in touched],
             execution_options=_JOURNALLED,
         )
+    sure = {} if deed.clock_in_doubt else {"written": deed.written}
     connection.execute(
-        update(table_of(Head)).values(seq=deed.seq, written=deed.written, hash=digest),
+        update(table_of(Head)).values(seq=deed.seq, hash=digest, **sure),
         execution_options=_JOURNALLED,
     )
 
@@ -95,14 +99,25 @@ def verify(connection: Connection) -> Verdict:
 
     Raises BookUnusable with the first thing that does not agree.
     """
+    try:
+        return _replayed(connection)
+    except ValueError as error:
+        raise BookUnusable(f"Something in the book cannot be read: {error}.", _GO_ON) from error
+
+
+def _replayed(connection: Connection) -> Verdict:
     state: dict[tuple[str, int], dict[str, Any]] = {}
-    last: tuple[int, bytes] = (0, b"")
-    for seq, digest, rows in _chain(connection):
-        last = seq, digest
-        for table, row, _, after in rows:
-            state.setdefault((table, row), {}).update(after)
-    head = connection.execute(select(Head.seq, Head.hash)).one()
-    if tuple(head) != last:
+    last, digest, sure = 0, b"", _NEVER
+    touched = _touched(connection)
+    for row, said in _chain(connection):
+        last, digest = row.seq, row.hash
+        sure = sure if said["doubt"] else plain(row.written)
+        for table, number, _, after in said["rows"]:
+            state.setdefault((table, number), {}).update(after)
+        if {(table, number) for table, number, *_ in said["rows"]} != touched.pop(last, set()):
+            _disagree(f"What entry {last} touched was changed.")
+    head = connection.execute(select(Head.seq, Head.hash, Head.written)).one()
+    if touched or (head.seq, head.hash, plain(head.written)) != (last, digest, sure):
         _disagree("The head of the journal is not its last entry.")
     total, removed = len(state), []
     for table in Record.metadata.sorted_tables:
@@ -110,23 +125,29 @@ def verify(connection: Connection) -> Verdict:
             removed += _compare(connection, table, state)
     if state:
         _disagree(f"Rows are gone: {', '.join(f'{t} {r}' for t, r in list(state)[:3])}.")
-    return Verdict(last[0], total, tuple(removed), last[1].hex())
+    return Verdict(last, total, tuple(removed), digest.hex())
 
 
-def _chain(connection: Connection) -> Iterator[tuple[int, bytes, list[Any]]]:
+def _chain(connection: Connection) -> Iterator[tuple[Row[Any], dict[str, Any]]]:
     before, expected = b"", 0
     entries = connection.execution_options(yield_per=500).execute(
         select(table_of(DeedRow)).order_by(DeedRow.seq)
     )
     for row in entries:
-        said, expected = json.loads(row.body), expected + 1
+        if hashlib.sha256(before + row.body).digest() != row.hash:
+            _disagree(f"Entry {row.seq} of the journal does not fit the chain.")
+        said, expected, before = json.loads(row.body), expected + 1, row.hash
         columns = {name: plain(getattr(row, name)) for name in _COLUMNS}
         if row.seq != expected or columns != {name: said[name] for name in _COLUMNS}:
             _disagree(f"Entry {row.seq} of the journal was changed.")
-        if hashlib.sha256(before + row.body).digest() != row.hash:
-            _disagree(f"Entry {row.seq} of the journal does not fit the chain.")
-        before = row.hash
-        yield row.seq, before, said["rows"]
+        yield row, said
+
+
+def _touched(connection: Connection) -> dict[int, set[tuple[str, int]]]:
+    rows: dict[int, set[tuple[str, int]]] = defaultdict(set)
+    for deed, table, number in connection.execute(select(Touched.deed, Touched.tbl, Touched.row)):
+        rows[deed].add((table, number))
+    return rows
 
 
 _COLUMNS = ("seq", "happened", "written", "person", "station", "name", "token", "undoes")
@@ -140,19 +161,23 @@ def _compare(
         told = state.pop((table.name, row.id), None)
         if told is None:
             _disagree(f"{table.name} {row.id} was written by no deed.")
-        elif any(plain(getattr(row, name)) != told.get(name) for name in names):
+        if any(plain(getattr(row, name)) != told.get(name) for name in names):
             _disagree(f"{table.name} {row.id} is not what its deeds say.")
         if table.name == Personal.__tablename__:
-            if row.value is None:
+            if row.value is None and "value" in told:
                 removed.append(f"{row.field} of {_whose(row.customer, row.person)} was removed")
-            elif hashlib.sha256((row.salt + row.value).encode()).hexdigest() != row.digest:
+            elif row.value is None or _digest(row) != row.digest:
                 _disagree(f"{table.name} {row.id} is not what its deeds say.")
     return removed
+
+
+def _digest(row: Row[Any]) -> str:
+    return hashlib.sha256((row.salt + row.value).encode()).hexdigest()
 
 
 def _whose(customer: int | None, person: int | None) -> str:
     return f"customer {customer}" if customer else f"person {person}"
 
 
-def _disagree(what: str) -> None:
-    raise BookUnusable(what, "Keep this file as it is, and go on from the last good copy.")
+def _disagree(what: str) -> NoReturn:
+    raise BookUnusable(what, _GO_ON)

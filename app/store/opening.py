@@ -39,7 +39,11 @@ class Claim:
 
     def __init__(self, book: Path) -> None:
         claim = book.with_name(f"{book.name}.claim")
-        self._file: IO[str] = claim.open("a+", encoding="utf-8")
+        try:
+            self._file: IO[str] = claim.open("a+", encoding="utf-8")
+        except OSError as error:
+            raise BookUnusable(f"The folder {book.parent} cannot be written in.",
+                               "Choose a folder you may write in.") from error
         try:
             _lock(self._file)
         except OSError as error:

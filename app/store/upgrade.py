@@ -37,11 +37,10 @@ def upgrade_book(book: Path, at: datetime) -> None:
     engine = _upgrading_engine(book)
     try:
         with engine.connect() as connection:
-            if _is_newest(connection, script):
-                return
-            if existed:
-                make_copy(book, at, f"before {script.get_current_head()}")
-            _upgrade(connection, config)
+            if not _is_newest(connection, script):
+                if existed:
+                    make_copy(book, at, f"before {script.get_current_head()}")
+                _upgrade(connection, config)
     except DBAPIError as error:
         problem = problem_of(getattr(error.orig, "sqlite_errorname", ""))
         if problem is None:

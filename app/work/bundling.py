@@ -31,8 +31,7 @@ def tie_on(deed: Deed, disc: int, groups: Sequence[int]) -> int:
                     "Take it off there first, or take another disc.")
     bundle = deed.add(Bundle())
     deed.begin(PlateStay(plate=disc, bundle=bundle))
-    for group in groups:
-        deed.begin(OnBundle(yarn=group, bundle=bundle))
+    _string(deed, bundle, groups)
     deed.say(f"tied disc {number_of(deed, disc)} on")
     return bundle
 
@@ -42,17 +41,27 @@ def add_to_cord(deed: Deed, disc: int, groups: Sequence[int]) -> int:
     bundle = bundle_on(deed.connection, disc, deed.happened)
     if bundle is None:
         return tie_on(deed, disc, groups)
-    for group in groups:
-        deed.begin(OnBundle(yarn=group, bundle=bundle))
+    _string(deed, bundle, groups)
     deed.say(f"tied more on disc {number_of(deed, disc)}")
     return bundle
+
+
+def _string(deed: Deed, bundle: int, groups: Sequence[int]) -> None:
+    """Onto this cord, and off the one they were on."""
+    for group in groups:
+        before = deed.value(select(OnBundle.bundle).where(
+            OnBundle.yarn == group, OnBundle.until.is_(None), OnBundle.struck.is_(None)))
+        deed.begin(OnBundle(yarn=group, bundle=bundle))
+        if before is not None:
+            free_empty_disc(deed, before)
 
 
 def take_off(deed: Deed, disc: int) -> None:
     """The disc comes off its cord; the yarn goes on without it."""
     bundle = bundle_on(deed.connection, disc, deed.happened)
     if bundle is None:
-        raise Refused(f"Disc {number_of(deed, disc)} hangs on nothing; nothing was saved.")
+        raise Refused(f"Disc {number_of(deed, disc)} hangs on nothing; nothing was saved.",
+                      "Scan the disc that is on the yarn.")
     deed.end(PlateStay, disc)
     for yarn in yarn_on_bundle(deed.connection, bundle, deed.happened):
         deed.end(OnBundle, yarn)

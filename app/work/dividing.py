@@ -84,8 +84,9 @@ def close(deed: Deed, yarn: int) -> None:
 def must_be_whole(deed: Deed, yarn: int) -> None:
     """Into a bath or load goes a row that was whole then.
 
-    Raises Refused where it was divided before the deed happened.
+    Raises Refused where it was divided before the deed happened, or was never so.
     """
+    rest(deed, yarn)
     divided = deed.value(
         select(func.min(DeedRow.happened)).join(Part, Part.deed == DeedRow.seq)
         .where(Part.parent == yarn, Part.took > 0, Part.struck.is_(None))

@@ -40,7 +40,7 @@ def name_colourway(deed: Deed, name: str, swatch: str | None = None, note: str =
     `swatch` is a colour chosen by eye, like '#1B856E'; none means not measured.
     """
     if not name.strip():
-        raise Refused("A colourway needs a name; nothing was saved.")
+        raise Refused("A colourway needs a name; nothing was saved.", "Say what it is called.")
     if deed.value(select(Colourway.id).where(Colourway.name == name, Colourway.struck.is_(None))):
         raise Refused(f"{name} is there already; nothing was saved.", "Make its next version.")
     colourway = deed.add(Colourway(name=name, swatch=swatch))
@@ -53,7 +53,7 @@ def next_version(deed: Deed, colourway: int, note: str) -> int:
     last = deed.value(select(func.max(RecipeVersion.number)).where(
         RecipeVersion.colourway == colourway))
     if last is None:
-        raise NotFound("This colourway is not in the book; nothing was saved.")
+        raise NotFound("This colourway is not in the book; nothing was saved.", "Name it first.")
     deed.say(f"version {last + 1} of "
              f"{deed.value(select(Colourway.name).where(Colourway.id == colourway))}")
     return deed.add(RecipeVersion(colourway=colourway, number=last + 1, note=note))
@@ -72,7 +72,7 @@ def into_bath(deed: Deed, bath_in: BathIn, random: Random) -> Bathed:
     recipe = deed.one(
         select(Colourway.id, Colourway.name).join(
             RecipeVersion, RecipeVersion.colourway == Colourway.id)
-        .where(RecipeVersion.id == bath_in.recipe_version)
+        .where(RecipeVersion.id == bath_in.recipe_version, RecipeVersion.struck.is_(None))
     )
     if recipe is None:
         raise NotFound("This recipe is not in the book; nothing was saved.", "Choose a recipe.")
@@ -100,7 +100,7 @@ def name_lot(deed: Deed, lot: int, random: Random) -> str:
     """The day is certain now: a lot that was pending gets its code."""
     row = deed.one(select(DyeLot.code, DyeLot.id).where(DyeLot.id == lot, DyeLot.struck.is_(None)))
     if row is None or row.code:
-        raise Refused("This lot has its code already; nothing was saved.")
+        raise Refused("This lot has its code already; nothing was saved.", "Look it up again.")
     code = _new_code(deed, random)
     if code is None:
         raise Refused("The clock is still behind the last entry; no code was given.",
@@ -114,7 +114,7 @@ def lift(deed: Deed, bath: int) -> None:
     """The yarn is lifted out: the pot may be used again."""
     row = deed.one(select(Bath.lifted, Bath.plate).where(Bath.id == bath, Bath.struck.is_(None)))
     if row is None or row.lifted:
-        raise Refused("This bath was lifted already; nothing was saved.")
+        raise Refused("This bath was lifted already; nothing was saved.", "Scan the pot again.")
     deed.change(Bath, bath, lifted=deed.seq)
     deed.say(f"lifted pot {int(number_of(deed, row.plate))}" if row.plate else "lifted")
 

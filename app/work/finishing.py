@@ -20,75 +20,103 @@ def finish(deed: Deed, yarn: Sequence[int], counted: Mapping[str, int]) -> list[
         raise Refused("Nothing was counted; nothing was saved.", "Count the skeins by tie colour.")
     cord = deed.value(select(OnBundle.bundle).where(
         OnBundle.yarn.in_(yarn), OnBundle.until.is_(None), OnBundle.struck.is_(None)))
-    expected = expected_by_tie(deed.connection, yarn)
+    expected = _apart_by_tie(deed, list(yarn))
+    _compare(deed, expected, counted)
     piles = [
         pile for one in expected if (pile := _pile(deed, one, counted.get(one.tie, 0)))
     ]
     strange = {tie: n for tie, n in counted.items() if n and tie not in {e.tie for e in expected}}
     for tie, count in strange.items():
-        deed.note(f"{skeins(count)} with {tie} ties: nothing on this cord wears {tie}. "
+        deed.note(f"{skeins(count)} {_with(tie)}: nothing on this cord is like that. "
                   "They stand apart, their lot and cone not known.")
         piles.append(_unknown(deed, yarn[0], count, tie, "pile"))
-    for row in yarn:
+    for row in dict.fromkeys(row for one in expected for row in one.rows):
         close(deed, row)
     if cord is not None:
         for pile in piles:
             deed.begin(OnBundle(yarn=pile, bundle=cord))
-    _compare(deed, expected, counted)
     told = ", ".join(f"{n} {tie}" for tie, n in counted.items() if n)
     deed.say(f"counted {skeins(sum(counted.values()))}: {told}")
     return piles
 
 
+def _apart_by_tie(deed: Deed, rows: list[int]) -> tuple[Expected, ...]:
+    """Rows that wear one tie colour cannot be told apart: they are one pool from here on."""
+    while True:
+        expected = expected_by_tie(deed.connection, rows)
+        alike = next((one.rows for one in expected if len(one.rows) > 1), None)
+        if alike is None:
+            return expected
+        pool = make(deed, "group", [(row, rest(deed, row).members) for row in alike],
+                    basis="counted")
+        for row in alike:
+            close(deed, row)
+        rows = [row for row in rows if row not in alike] + [pool]
+
+
 def _pile(deed: Deed, expected: Expected, count: int) -> int | None:
-    members, over = min(count, expected.count), max(0, count - expected.count)
-    if not members:
-        return None
-    row = _one_row(deed, expected)
+    (row,) = expected.rows
+    members = min(count, expected.most, rest(deed, row).members)
+    over = count - members
     if not over:
-        pile = make(deed, "pile", [(row, members)], basis="counted")
-        _tell(deed, expected, pile, members)
-    else:
-        sure = make(deed, "group", [(row, members)], basis="counted")
-        _tell(deed, expected, sure, members)
-        strangers = _unknown(deed, row, over, expected.tie, "group")
-        pile = make(deed, "pile", [(sure, members), (strangers, over)], basis="counted")
-        close(deed, sure)
-        close(deed, strangers)
-    if row not in expected.rows and row != expected.pool:
-        close(deed, row)
+        return _taken(deed, expected, "pile", members) if count else None
+    strangers = _unknown(deed, row, over, expected.worn, "group" if members else "pile")
+    if not members:
+        return strangers
+    sure = _taken(deed, expected, "group", members)
+    pile = make(deed, "pile", [(sure, members), (strangers, over)], basis="counted")
+    close(deed, sure)
+    close(deed, strangers)
     return pile
 
 
-def _tell(deed: Deed, expected: Expected, yarn: int, members: int) -> None:
-    if expected.pool is not None and expected.tells is not None:
-        deed.add(Told(yarn=yarn, pool=expected.pool, parent=expected.tells, count=members,
-                      basis="recognised"))
+def _taken(deed: Deed, expected: Expected, kind: str, members: int) -> int:
+    taken = make(deed, kind, [(expected.rows[0], members)], basis="counted")
+    deed.add_all([
+        Told(yarn=taken, pool=pool, parent=parent, count=members, basis="recognised")
+        for pool, parent in expected.told
+    ])
+    return taken
 
 
-def _one_row(deed: Deed, expected: Expected) -> int:
-    """Rows that wear one tie colour cannot be told apart: they are one pool from here on."""
-    if expected.pool is not None:
-        return expected.pool
-    if len(expected.rows) == 1:
-        return expected.rows[0]
-    return make(deed, "group", [(row, rest(deed, row).members) for row in expected.rows],
-                basis="counted")
-
-
-def _unknown(deed: Deed, like: int, count: int, tie: str, kind: str) -> int:
+def _unknown(deed: Deed, like: int, count: int, tie: str | None, kind: str) -> int:
     base, put_up, mg, members = deed.one(
         select(Yarn.base, Yarn.put_up, Yarn.mg, Yarn.count).where(Yarn.id == like))
     return deed.add(Yarn(kind=kind, base=base, put_up=put_up, count=count,
-                         mg=mg // members * count, tie=None if tie == NO_TIE else tie))
+                         mg=mg // members * count, tie=tie))
 
 
 def _compare(deed: Deed, expected: Sequence[Expected], counted: Mapping[str, int]) -> None:
     for one in expected:
         count = counted.get(one.tie, 0)
-        if count < one.count:
-            deed.note(f"{skeins(one.count - count)} with {one.tie} ties missing at the count: "
-                      "look in the basins, the machine and under the rack.")
-        elif count > one.count:
-            deed.note(f"{skeins(count - one.count)} with {one.tie} ties too many: of no known "
-                      "cone. Look which other cord is short.")
+        if count > one.most:
+            _too_many(deed, f"{skeins(count - one.most)} {_with(one.tie)}")
+        elif count < one.count == one.most:
+            _missing(deed, f"{skeins(one.count - count)} {_with(one.tie)}")
+    _compare_split(deed, [one for one in expected if one.count < one.most], counted)
+
+
+def _compare_split(
+    deed: Deed, expected: Sequence[Expected], counted: Mapping[str, int]
+) -> None:
+    """Of a mixed row that was split, only all ties together are known."""
+    for row in dict.fromkeys(row for one in expected for row in one.rows):
+        told = [one for one in expected if one.rows == (row,)]
+        count = sum(min(counted.get(one.tie, 0), one.most) for one in told)
+        short = rest(deed, row).members - count
+        if short > 0:
+            _missing(deed, skeins(short))
+        elif short < 0:
+            _too_many(deed, skeins(-short))
+
+
+def _missing(deed: Deed, which: str) -> None:
+    deed.note(f"{which} missing at the count: look in the basins, the machine and under the rack.")
+
+
+def _too_many(deed: Deed, which: str) -> None:
+    deed.note(f"{which} too many: of no known cone. Look which other cord is short.")
+
+
+def _with(tie: str) -> str:
+    return "without a tie" if tie.startswith(NO_TIE) else f"with {tie} ties"

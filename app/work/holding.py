@@ -40,6 +40,7 @@ def lift_hold(deed: Deed, hold: int, why: str) -> None:
 def _must_stand(deed: Deed, hold: int) -> None:
     row = deed.one(select(Hold.lifted).where(Hold.id == hold, Hold.struck.is_(None)))
     if row is None:
-        raise NotFound(f"There is no hold {hold}; nothing was saved.")
+        raise NotFound(f"There is no hold {hold}; nothing was saved.", "Scan the held thing again.")
     if row.lifted:
-        raise Refused(f"Hold {hold} was lifted already; nothing was saved.")
+        raise Refused(f"Hold {hold} was lifted already; nothing was saved.",
+                      "Place a new hold if it is needed again.")

@@ -4,6 +4,8 @@ from collections.abc import Sequence
 
 from sqlalchemy import func, select
 
+from app.lookups.certainty import parting
+from app.lookups.thread import thread
 from app.lookups.walks import above, below
 from app.problems import Refused
 from app.records import OnBundle, Part, Told, Whereabouts, Yarn
@@ -18,10 +20,7 @@ def mix(deed: Deed, yarn: Sequence[int], disc: int | None = None) -> int:
     if len(rows) < 2:
         raise Refused("Only one thing was scanned; nothing was saved.",
                       "Scan all that met, then DONE.")
-    kinds = {deed.value(select(Yarn.kind).where(Yarn.id == row)) for row in rows}
-    if len({deed.value(select(Yarn.base).where(Yarn.id == row)) for row in rows}) > 1:
-        raise Refused("These are different bases: they can be told apart; nothing was saved.",
-                      "Mix those of one base.")
+    kinds = _kinds_alike(deed, rows)
     bundles = [_cord_of(deed, row) for row in rows]
     pool = make(deed, "pile" if kinds == {"pile"} else "group",
                 [(row, rest(deed, row).members) for row in rows], basis="counted")
@@ -60,17 +59,25 @@ def split(deed: Deed, yarn: int, counts: Sequence[int], discs: Sequence[int] = (
 
 
 def lose(deed: Deed, yarn: int, count: int) -> list[int]:
-    """Some are gone; they stay members of whatever pool they came from. Kept row, lost row."""
+    """Some are gone; they stay members of whatever pool they came from. Kept row, lost row.
+
+    A tagged skein is lost as it is, with its tag.
+    """
     left = rest(deed, yarn).members
     if not 0 < count <= left:
         raise Refused(f"{count} of {left} cannot be lost; nothing was saved.", "Count again.")
     cord, kind = _cord_of(deed, yarn), deed.value(select(Yarn.kind).where(Yarn.id == yarn))
+    deed.say(f"lost {skeins(count)}")
+    if kind == "skein":
+        deed.begin(Whereabouts(yarn=yarn, state="lost", basis="counted"))
+        return [yarn]
     rows = [make(deed, kind, [(yarn, n)], basis="counted") for n in (left - count, count) if n]
     close(deed, yarn)
     deed.begin(Whereabouts(yarn=rows[-1], state="lost", basis="counted"))
     if cord is not None and left > count:
         deed.begin(OnBundle(yarn=rows[0], bundle=cord))
-    deed.say(f"lost {skeins(count)}")
+    if cord is not None:
+        free_empty_disc(deed, cord)
     return rows
 
 
@@ -83,11 +90,16 @@ def recognise(deed: Deed, yarn: int, pool: int, parent: int, basis: str = "recog
     said = {row for (row,) in deed.all(
         select(Told.yarn).where(Told.pool == pool, Told.struck.is_(None)))}
     if said & line:
-        raise Refused("This was told already, for it or a part of it; nothing was saved.")
+        raise Refused("This was told already, for it or a part of it; nothing was saved.",
+                      "Take that back first if it was wrong.")
+    if yarn == pool or parting(thread(deed.connection, [yarn]), yarn) != pool:
+        raise Refused("This yarn did not come straight out of that pool; nothing was saved.",
+                      "Begin with the pool it came out of last.")
     gave = deed.value(select(Part.gave).where(
         Part.child == pool, Part.parent == parent, Part.struck.is_(None)))
     if gave is None:
-        raise Refused("Nothing of that went into this pool; nothing was saved.")
+        raise Refused("Nothing of that went into this pool; nothing was saved.",
+                      "Choose one of the origins of this pool.")
     count = deed.value(select(Yarn.count).where(Yarn.id == yarn))
     told = deed.value(select(func.coalesce(func.sum(Told.count), 0)).where(
         Told.pool == pool, Told.parent == parent, Told.struck.is_(None)))
@@ -95,6 +107,18 @@ def recognise(deed: Deed, yarn: int, pool: int, parent: int, basis: str = "recog
         deed.note(f"These counts do not fit: {told + count} told of {gave} that went in.")
     deed.say(f"recognised {skeins(count)}")
     return deed.add(Told(yarn=yarn, pool=pool, parent=parent, count=count, basis=basis))
+
+
+def _kinds_alike(deed: Deed, rows: Sequence[int]) -> set[str]:
+    looks = deed.all(select(Yarn.kind, Yarn.base, Yarn.put_up).where(Yarn.id.in_(rows)))
+    kinds = {look.kind for look in looks}
+    if "skein" in kinds:
+        raise Refused("A skein with its tag can be told apart; nothing was saved.",
+                      "Mix what wears no tags.")
+    if len({(look.base, look.put_up) for look in looks}) > 1:
+        raise Refused("These are different bases or put-ups: they can be told apart; "
+                      "nothing was saved.", "Mix those that are alike.")
+    return kinds
 
 
 def _cord_of(deed: Deed, yarn: int) -> int | None:

@@ -30,9 +30,9 @@ def retire(deed: Deed, initials: str) -> None:
     person = deed.one(select(Person.id, Person.left).where(
         Person.initials == initials, Person.struck.is_(None)))
     if person is None:
-        raise NotFound(f"Nobody here signs as {initials}.")
+        raise NotFound(f"Nobody here signs as {initials}.", "Choose one of those who sign.")
     if person.left:
-        raise Refused(f"{initials} left already.")
+        raise Refused(f"{initials} left already.", "All they did stays theirs.")
     deed.change(Person, person.id, left=deed.seq)
     deed.say(f"{initials} left")
 

@@ -72,8 +72,8 @@ def receive(deed: Deed, delivery: DeliveryIn) -> list[int]:
     for cone, number, came in zip(cones, numbers, delivery.cones, strict=True):
         _read_off(deed, cone, came)
         _look_at(deed, numbered(Kind.CONE, number).grouped, came, version.millitex)
-    if len(batches) > 1:
-        deed.note(f"{len(batches)} batches in one delivery: wind and dye them apart.")
+    if len(set(batches.values())) > 1:
+        deed.note(f"{len(set(batches.values()))} batches in one delivery: wind and dye them apart.")
     deed.say(f"took in {_cones(len(cones))} of {delivery.base}, note {delivery.note_no}")
     return cones
 
@@ -104,7 +104,8 @@ def _version_now(deed: Deed, base: str) -> _Version:
 
 def _numbers(deed: Deed, cones: Sequence[ConeIn]) -> list[int]:
     if not cones:
-        raise Refused("A delivery needs at least one cone; nothing was taken in.")
+        raise Refused("A delivery needs at least one cone; nothing was taken in.",
+                      "Weigh its cones first.")
     newest = deed.value(select(Cone.code).order_by(func.length(Cone.code).desc(), Cone.code.desc()))
     last = max([int(newest[1:-1]) if newest else 0,
                 *(cone.number for cone in cones if cone.number)])

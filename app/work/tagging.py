@@ -6,7 +6,9 @@ from dataclasses import dataclass
 from sqlalchemy import select
 
 from app.calculations.codes import shown
+from app.lookups.certainty import held_by, nearest
 from app.lookups.tagging import PileFacts, pile_facts
+from app.lookups.thread import thread
 from app.problems import NotFound, Refused
 from app.records import OnBundle, Part, PrintSheet, Tag, TagOn, Whereabouts, Yarn
 from app.store.deed import Deed
@@ -66,9 +68,11 @@ def spoil_tags(deed: Deed, tags: Sequence[int], why: str) -> None:
     for tag in tags:
         row = deed.one(select(Tag.mark, Tag.void).where(Tag.id == tag, Tag.struck.is_(None)))
         if row is None:
-            raise NotFound("This tag is not in the book; nothing was saved.")
+            raise NotFound("This tag is not in the book; nothing was saved.",
+                           "Scan a tag of this studio.")
         if row.void:
-            raise Refused(f"{shown(row.mark)} is void already; nothing was saved.")
+            raise Refused(f"{shown(row.mark)} is void already; nothing was saved.",
+                          "Throw it away.")
         if _hangs_on(deed, tag) is not None:
             raise Refused(f"{shown(row.mark)} hangs on a skein; nothing was saved.",
                           "Print another for the skein instead: that voids this one.")
@@ -78,16 +82,20 @@ def spoil_tags(deed: Deed, tags: Sequence[int], why: str) -> None:
 
 def apply_tag(deed: Deed, tag: int) -> int:
     """The tag is tied on: from now on this skein is one that can be told. The skein."""
-    row = deed.one(select(Tag.mark, Tag.void, Tag.pile, Tag.successor).where(
+    row = deed.one(select(Tag.mark, Tag.void, Tag.pile, Tag.lot, Tag.successor).where(
         Tag.id == tag, Tag.struck.is_(None)))
     if row is None:
-        raise NotFound("This tag is not in the book; nothing was saved.")
+        raise NotFound("This tag is not in the book; nothing was saved.",
+                       "Scan a tag of this studio.")
     if row.void:
         raise Refused(f"{shown(row.mark)} is void{_by(deed, row.successor)}; nothing was saved.",
                       "Throw it away.")
-    if deed.value(select(TagOn.id).where(TagOn.tag == tag, TagOn.struck.is_(None))):
-        raise Refused(f"{shown(row.mark)} hangs on its skein already; it was counted once.")
+    if _hangs_on(deed, tag) is not None:
+        raise Refused(f"{shown(row.mark)} hangs on its skein already; it was counted once.",
+                      "Scan the next tag.")
     pile = _open_heir(deed, row.pile)
+    if pile != row.pile:
+        _look_at_heir(deed, pile, row.lot, row.mark)
     left = rest(deed, pile).members
     if left < 1:
         raise Refused(f"All skeins of this pile wear tags: {shown(row.mark)} is one too many.",
@@ -108,7 +116,10 @@ def reprint(deed: Deed, skein: int, mark: str, words: str, sheet: tuple[str, int
         .join(TagOn, TagOn.tag == Tag.id)
         .where(TagOn.yarn == skein, TagOn.until.is_(None), TagOn.struck.is_(None)))
     if old is None:
-        raise NotFound("No tag hangs on this skein; nothing was saved.")
+        raise NotFound("No tag hangs on this skein; nothing was saved.",
+                       "Scan the tag that it wears.")
+    if held_by(thread(deed.connection, [skein]), skein):
+        raise Refused("HOLD: no tag is printed for this skein.", "Ask who placed the hold.")
     row = deed.add(PrintSheet(stock=sheet[0], first_cell=sheet[1]))
     new = deed.add(Tag(mark=mark, lot=old.lot, pile=old.pile, base_version=old.base_version,
                        words=words, sheet=row))
@@ -125,11 +136,21 @@ def _open_heir(deed: Deed, pile: int) -> int:
         heirs = deed.all(
             select(Part.child).join(Yarn, Yarn.id == Part.child)
             .where(Part.parent == pile, Part.struck.is_(None), Yarn.kind == "pile"))
-        if len(heirs) != 1:
-            raise Refused("The pile of this tag is used up or was split; nothing was saved.",
+        if not heirs:
+            return pile
+        if len(heirs) > 1:
+            raise Refused("The pile of this tag was split; nothing was saved.",
                           "Print a tag for the pile the skein lies on.")
         pile = heirs[0][0]
     return pile
+
+
+def _look_at_heir(deed: Deed, pile: int, lot: int, mark: str) -> None:
+    """It is tied on all the same: what it says may not be true of this skein."""
+    lots = nearest(thread(deed.connection, [pile]), pile, "lot")
+    if lots != {lot}:
+        deed.note(f"{shown(mark)} was printed before its pile was mixed with another lot: "
+                  "this skein may be of that one. Separate them, or ask the owner.")
 
 
 def _clear_table(deed: Deed, pile: int) -> None:

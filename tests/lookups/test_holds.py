@@ -1,0 +1,37 @@
+"""Holds: what was held, why, and whom to ask."""
+
+from app.calculations.codes import shown
+from app.lookups.cones import cone_facts
+from app.lookups.holds import hold_facts
+from app.work.holding import hold, lift_hold
+from tests.deeds import into_load
+
+
+def test_a_hold_names_its_cone_its_reason_and_whom_to_ask(studio):
+    cone = studio.cone()
+    one = studio.do(hold, "cone", cone, "oil stain")
+    (facts,) = studio.book.ask(hold_facts, [one])
+    code = shown(studio.book.ask(cone_facts, cone).code)
+    assert (facts.on, facts.why, facts.ask) == (f"cone {code}", "oil stain", "OW, Osk Wray")
+    assert not facts.lifted
+
+
+def test_a_hold_on_a_lot_a_load_or_yarn_says_so(studio):
+    group = studio.wind(studio.cone(), 3)
+    lot = studio.dye(group)
+    load = studio.do(into_load, "wash", [group])
+    holds = [
+        studio.do(hold, *source, "looks off")
+        for source in (("lot", lot), ("load", load), ("yarn", group))
+    ]
+    assert [facts.on for facts in studio.book.ask(hold_facts, holds)] == [
+        f"lot {shown(studio.code(lot))}",
+        f"wash {load}",
+        "some skeins",
+    ]
+
+
+def test_a_lifted_hold_says_that_it_was_lifted(studio):
+    one = studio.do(hold, "cone", studio.cone(), "oil stain")
+    studio.do(lift_hold, one, "it was grease on the card")
+    assert studio.book.ask(hold_facts, [one])[0].lifted

@@ -1,0 +1,57 @@
+"""Printed tags one by one, and how far each stock is used."""
+
+from app.lookups.printed import TIED_ON, VOID, WAITING, sheets_used, tag_with, tags_of
+from app.lookups.tagging import pile_facts
+from app.work.tagging import apply_tag, reprint, spoil_tags
+
+
+def pile_of(studio, count):
+    group = studio.wind(studio.cone(), count)
+    studio.dye(group)
+    (pile,) = studio.finish(group, red=count)
+    return pile
+
+
+def test_every_tag_is_waiting_tied_on_or_void_and_they_add_up(studio):
+    pile = pile_of(studio, 5)
+    tags = studio.print(pile, 5)
+    studio.do(apply_tag, tags[0])
+    studio.do(spoil_tags, tags[3:], "jammed")
+    states = [tag.state for tag in studio.book.ask(tags_of, pile)]
+    assert states == [TIED_ON, WAITING, WAITING, VOID, VOID]
+    facts = studio.book.ask(pile_facts, pile)
+    assert (facts.applied, facts.waiting, facts.void, facts.printed) == (1, 2, 2, len(states))
+
+
+def test_a_tag_knows_its_place_from_the_first_cell_on(studio):
+    pile = pile_of(studio, 3)
+    studio.print(pile, 2, first_cell=9)
+    studio.print(pile, 1, first_cell=11)
+    assert [tag.place for tag in studio.book.ask(tags_of, pile)] == [9, 10, 11]
+
+
+def test_a_tag_is_found_by_its_mark_with_its_successor(studio):
+    pile = pile_of(studio, 2)
+    (skein,) = studio.tag(pile, 1)
+    (old,) = studio.book.ask(tags_of, pile)
+    lot = old.mark.partition("-")[0]
+    studio.do(reprint, skein, f"{lot}-ZZ", "{}", ("swing tag", 2))
+    gone = studio.book.ask(tag_with, old.mark)
+    assert (gone.state, gone.skein, gone.successor) == (VOID, None, f"{lot}-ZZ")
+    assert studio.book.ask(tag_with, f"{lot}-ZZ").skein == skein
+    assert studio.book.ask(tag_with, f"{lot}-00") is None
+
+
+def test_a_half_used_sheet_is_remembered_and_the_last_stock_comes_first(studio):
+    pile = pile_of(studio, 6)
+    assert studio.book.ask(sheets_used) == {}
+    studio.print(pile, 4, first_cell=5)
+    assert studio.book.ask(sheets_used) == {"swing tag": 9}
+    studio.print(pile, 1, first_cell=1)
+    assert studio.book.ask(sheets_used) == {"swing tag": 2}
+
+
+def test_a_printing_that_was_taken_back_used_no_cells(studio):
+    studio.print(pile_of(studio, 4), 4)
+    studio.undo()
+    assert studio.book.ask(sheets_used) == {}
