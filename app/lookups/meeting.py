@@ -32,6 +32,7 @@ class Heap:
     told: str
     """'known: all of C·0114·F', or 'one of two, 7 + 5'."""
     discs: tuple[str, ...]
+    bases: int
 
 
 def heap(connection: Connection, rows: Sequence[int]) -> Heap:
@@ -40,8 +41,10 @@ def heap(connection: Connection, rows: Sequence[int]) -> Heap:
         select(Yarn.id, Yarn.count).where(among(Yarn.id, "ids")), {"ids": listed(rows)}).all())
     cones = links_of(thread(connection, rows), counts, "cone")
     discs = dict.fromkeys(number for row in rows if (number := disc_of(connection, row)))
+    bases = connection.execute(
+        select(Yarn.base).where(among(Yarn.id, "ids")).distinct(), {"ids": listed(rows)}).all()
     return Heap(tuple(rows), tuple(counts[row] for row in rows), _told(connection, cones),
-                tuple(discs))
+                tuple(discs), len(bases))
 
 
 def rows_in_bath(connection: Connection, bath: int) -> tuple[int, ...]:

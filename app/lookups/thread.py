@@ -103,11 +103,15 @@ _CLEARS = select(Clear.hold, Clear.yarn).where(
 def thread(connection: Connection, yarn: Collection[int]) -> Thread:
     """Read all that lies above these rows, and the way to them of what was told apart of them."""
     met = set(above(connection, yarn))
-    apart = {row.yarn for row in connection.execute(_TOLD, {"ids": listed(met)})} - met
-    ids = {"ids": listed(met.union(above(connection, apart)) if apart else met)}
+    ids = {"ids": listed(met)}
+    told_rows = connection.execute(_TOLD, ids).all()
+    apart = {row.yarn for row in told_rows} - met
+    if apart:
+        ids = {"ids": listed(met.union(above(connection, apart)))}
+        told_rows = connection.execute(_TOLD, ids).all()
     told: dict[int, dict[int, tuple[int, str]]] = defaultdict(dict)
     off: Counter[tuple[int, int]] = Counter()
-    for row, pool, parent, members, basis in connection.execute(_TOLD, ids):
+    for row, pool, parent, members, basis in told_rows:
         told[row][pool] = (parent, basis)
         off[pool, parent] += members
     got = _Gathered()

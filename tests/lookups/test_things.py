@@ -37,9 +37,9 @@ def test_each_kind_is_found_by_its_code(studio: Studio) -> None:
         "lot", 1, "Sluice Keeper's Glove, Tarnfield 4-ply", "#1B856E")
     assert (find(studio, "C00017").kind, find(studio, "C00017").words) == (
         "cone", "Tarnfield 4-ply")
-    assert (find(studio, "S0035").kind, find(studio, "S0035").words) == (
+    assert (find(studio, "S0036").kind, find(studio, "S0036").words) == (
         "shelf", "by the window")
-    assert find(studio, "J0017").words == "B1 turquoise"
+    assert find(studio, "J001H").words == "B1 turquoise"
     tagged = next(one for one in studio.book.ask(of_lot, 1) if one.id == skein)
     assert (tagged.kind, tagged.void) == ("skein", False)
 
