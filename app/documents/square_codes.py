@@ -13,7 +13,7 @@ MODULE_MM = 0.5  # the least side of one module, on a tag
 MM_PER_INCH = 25.4
 
 _MARK_LENGTH = 16  # what a QR code of version 1, level Q holds (ISO/IEC 18004)
-_MASK = 0  # fixed: the best of eight for marks on average, and no time lost to choose
+_MASK = 1  # fixed, not tried each time: the one of eight that the weakest reader misses least
 _PLATE_CODEWORDS = 5  # what a Data Matrix of 12 × 12 holds (ISO/IEC 16022)
 _PAD = 129
 

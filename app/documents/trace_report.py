@@ -7,7 +7,7 @@ from decimal import Decimal
 from app.documents.sheet import LEFT, RIGHT, Column, Sheet, SheetFoot, SheetHead
 from app.documents.trail import Station, draw_band, lay_out
 from app.documents.typesetting import Face, Type
-from app.documents.yarn import Certainty, draw_yarn
+from app.documents.yarn import Certainty, draw_question, draw_yarn
 
 _TRAIL_HEIGHT = 225.0  # the most a page holds below its head
 
@@ -131,7 +131,10 @@ def _draw_key(sheet: Sheet) -> None:
     x = LEFT
     for certainty, words in _KEY:
         length = 22.5 if certainty is Certainty.POOL else 17.5
-        draw_yarn(sheet.paper, [(x, sheet.y - 1), (x + length, sheet.y - 1)], certainty)
+        ends = (x, sheet.y - 1), (x + length, sheet.y - 1)
+        draw_yarn(sheet.paper, ends, certainty)
+        if certainty is Certainty.UNKNOWN:
+            draw_question(sheet.paper, *ends)
         x = sheet.paper.text(x + 20, sheet.y, words, Type(8)) + 10
     sheet.y += 9
 

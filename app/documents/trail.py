@@ -9,6 +9,7 @@ from app.documents.typesetting import Type, spelled_out, width_mm
 from app.documents.yarn import (
     Certainty,
     Hanging,
+    draw_question,
     draw_yarn,
     hang_tag,
     hanging_height,
@@ -19,6 +20,8 @@ ACROSS = 8  # stations side by side
 _WIDEST_TAG, _NARROWEST_TAG = 24.0, 20.5
 _ROW_GAP = 4.5
 _NOTE = Type(8)
+
+Yarn = tuple[Certainty, list[Point], str | None]  # what it tells, its stops, the note at its end
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,9 +92,8 @@ def draw_band(paper: Paper, trail: Trail, band: int, at: Point) -> None:
     """One stretch of the trail from its upper left: the yarns first, then what hangs from them."""
     for certainty, stops, note in _yarns(trail, band, at):
         draw_yarn(paper, stops, certainty)
-        if note:
-            (x1, _), (x2, y) = stops[-2:]
-            paper.text((x1 + x2) / 2, y - 2.2, spelled_out(note), _NOTE, "centre")
+        if note is not None:
+            _explain(paper, certainty, stops[-2:], note)
     for station, (column, row) in zip(trail.stations, trail.places, strict=True):
         if column // ACROSS == band:
             lines = set_station(_words(station), trail.tag[0])
@@ -117,7 +119,7 @@ def _places(stations: Sequence[Station]) -> tuple[tuple[int, int], ...]:
 
 def _with_short_note(station: Station, spacing: float) -> Station:
     """A note too long for the yarn stands on the tag."""
-    if width_mm(spelled_out(station.note), _NOTE) <= 0.7 * spacing:
+    if width_mm(spelled_out(station.note), _NOTE) <= 0.6 * spacing:
         return station
     return replace(station, count=f"{station.count}|{station.note}", note="")
 
@@ -130,6 +132,14 @@ def _renumbered(stations: Sequence[Station], kept: Sequence[int]) -> list[Statio
     ]
 
 
+def _explain(paper: Paper, certainty: Certainty, part: Sequence[Point], note: str) -> None:
+    """What stands at a yarn: its note above, and its question mark where it is not known."""
+    (x1, _), (x2, y) = part
+    paper.text((x1 + x2) / 2, y - 2.2, spelled_out(note), _NOTE, "centre")
+    if certainty is Certainty.UNKNOWN:
+        draw_question(paper, (x1, y), (x2, y))
+
+
 def _words(station: Station) -> tuple[str, str, str]:
     return station.what, station.code, station.count
 
@@ -139,8 +149,7 @@ def _point(trail: Trail, column: int, row: int, at: Point) -> Point:
     return x, at[1] + row * trail.row_height
 
 
-def _yarns(trail: Trail, band: int, at: Point) -> Iterator[tuple[Certainty, list[Point], str]]:
-    """Every yarn of a stretch: what it tells, its stops, the note at its last part."""
+def _yarns(trail: Trail, band: int, at: Point) -> Iterator[Yarn]:
     half = trail.spacing / 2
     parents = {n for station in trail.stations for n in station.after}
     for n, (station, place) in enumerate(zip(trail.stations, trail.places, strict=True)):
@@ -150,30 +159,29 @@ def _yarns(trail: Trail, band: int, at: Point) -> Iterator[tuple[Certainty, list
             yield station.certainty, [(x - half, y), here], station.note
         if inside and n not in parents:
             tail = Certainty.POOL if station.certainty is Certainty.POOL else Certainty.KNOWN
-            yield tail, [here, (x + half, y)], ""
-        for count, parent in enumerate(station.after):
-            note = "" if count else station.note
-            yield from _yarn_between(trail, band, at, (parent, n), note)
+            yield tail, [here, (x + half, y)], None
+        for count, parent in enumerate(dict.fromkeys(station.after)):
+            stops, arrives = _between(trail, band, at, (parent, n))
+            if stops:
+                yield station.certainty, stops, station.note if arrives and not count else None
 
 
-def _yarn_between(
-    trail: Trail, band: int, at: Point, ends: tuple[int, int], note: str
-) -> Iterator[tuple[Certainty, list[Point], str]]:
+def _between(trail: Trail, band: int, at: Point, ends: tuple[int, int]) -> tuple[list[Point], bool]:
+    """The stops of the yarn between two stations inside a stretch, and whether it arrives there.
+
+    A thread that parts turns at once, one that joins turns last, both in the gap between tags.
+    """
     (column, row), (to_column, to_row) = (trail.places[n] for n in ends)
-    certainty = trail.stations[ends[1]].certainty
     start, end = _point(trail, column, row, at), _point(trail, to_column, to_row, at)
     leaves, arrives = column // ACROSS == band, to_column // ACROSS == band
     half, reach = trail.spacing / 2, trail.spacing * 0.3
-    if leaves and arrives:
-        if row == to_row:
-            yield certainty, [start, end], note
-        elif to_row > row and trail.stations[ends[1]].after[0] == ends[0]:
-            turn = start[0] + trail.spacing - reach
-            yield certainty, [start, (start[0] + reach, start[1]), (turn, end[1]), end], note
-        else:
-            turn = end[0] - trail.spacing + reach
-            yield certainty, [start, (turn, start[1]), (end[0] - reach, end[1]), end], note
-    elif leaves:
-        yield certainty, [start, (start[0] + half, start[1])], ""
-    elif arrives:
-        yield certainty, [(end[0] - half, end[1]), end], note
+    if not arrives:
+        return ([start, (start[0] + half, start[1])] if leaves else []), False
+    if not leaves:
+        return [(end[0] - half, end[1]), end], True
+    if row == to_row:
+        return [start, end], True
+    parts = trail.stations[ends[1]].after[0] == ends[0]
+    gap = start[0] + half if parts else end[0] - half
+    turn = [(gap - half + reach, start[1]), (gap + half - reach, end[1])]
+    return [start, *turn, end], True

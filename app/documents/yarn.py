@@ -55,21 +55,21 @@ def hanging_height(lines: int) -> float:
 
 def draw_yarn(paper: Paper, stops: Sequence[Point], certainty: Certainty) -> None:
     """Yarn from stop to stop, leaving and arriving level."""
-    pieces = _crossings(_centre_line(stops))
-    last = len(pieces) - 1
-    for number, plies in enumerate(pieces):
-        if _is_open(certainty, number, last):
+    line = _centre_line(stops)
+    length, count = line[-1].length, max(1, round(line[-1].length / _HALF_WAVE))
+    half = length / count
+    plies = [_laid(line, lambda at, side=side: side * sin(pi * at / half)) for side in _SIDES]
+    for number in range(count):
+        if _is_open(certainty, number, count - 1):
             continue
-        under, over = plies if number % 2 else plies[::-1]
+        piece = slice(*(_first_at(line, half * (number + n)) for n in (0, 1)))
+        under, over = (ply[piece.start : piece.stop + 1] for ply in plies[:: 1 if number % 2 else -1])
         for ply, pen in ((under, _UNDER), (over, _GROUND), (over, _UNDER)):
             paper.shape(ply, pen, closed=False)
-    if last < 3:
-        return
-    if certainty is Certainty.PARTLY:
-        _draw_opened(paper, pieces[1][0][-1], pieces[last - 1][0][0])
-    if certainty is Certainty.UNKNOWN:
-        (x1, y1), (x2, y2) = pieces[1][0][-1], pieces[last - 1][0][0]
-        paper.text((x1 + x2) / 2, (y1 + y2) / 2 + 1, "?", Type(8.5, Face.BOLD), "centre")
+def draw_question(paper: Paper, start: Point, end: Point) -> None:
+    """The question mark in the gap of a yarn that is not known."""
+    middle = (start[0] + end[0]) / 2, (start[1] + end[1]) / 2 + 1
+    paper.text(*middle, "?", Type(8.5, Face.BOLD), "centre")
 
 
 def hang_tag(paper: Paper, at: Point, station: Hanging, size: tuple[float, float]) -> None:

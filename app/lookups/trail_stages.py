@@ -184,7 +184,7 @@ def _piles(connection: Connection, line: Line) -> Iterator[Stage]:
         parents = set().union(*above.values())
         first = [row for row in piles if not above[row.id] & above.keys()]
         missing = sum(leaf.count for leaf in line.leaves if leaf.state == "missing at a count")
-        yield Stage("pile" if len(first) == 1 else "piles",
+        yield Stage("pile",
                     f"{sum(row.members for row in first)} counted",
                     f"{missing} missing" if missing else "none missing",
                     tuple(row.id for row in piles if row.id not in parents))

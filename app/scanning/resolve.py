@@ -19,6 +19,7 @@ from app.calculations.codes import (
     places,
     read,
 )
+from app.calculations.moments import moment_words
 from app.calculations.typed_codes import UNREADABLE, fits, near, readings
 from app.lookups.things import Found, by_beginning, by_codes, by_name, of_lot
 from app.problems import BadInput
@@ -227,8 +228,8 @@ def _disc_words(connection: Connection, disc: Found) -> str:
     if not stays:
         return f"{name} was never tied on."
     if stays[0].until is not None:
-        return f"{name} hangs on nothing since {stays[0].until:%d %b at %H:%M} UTC."
-    since = f"since {stays[0].since:%d %b at %H:%M} UTC"
+        return f"{name} hangs on nothing since {moment_words(stays[0].until)}."
+    since = f"since {moment_words(stays[0].since)}"
     return (f"{name} is tied on {since}." if len(stays) == 1
             else f"{name} hangs on another bundle than before, {since}.")
 

@@ -57,6 +57,7 @@ class Background(QObject):
         super().__init__()
         self._show_failure = show_failure
         self._open = 0
+        self._closed = False
         self._writer = ThreadPoolExecutor(max_workers=1, thread_name_prefix="writer")
         self._readers = ThreadPoolExecutor(max_workers=2, thread_name_prefix="reader")
         self._arrived.connect(self._deliver, Qt.ConnectionType.QueuedConnection)
@@ -107,7 +108,11 @@ class Background(QObject):
         return self._open
 
     def close(self) -> None:
-        """Let running jobs end and drop the waiting reads; waiting writes are still done."""
+        """Let running jobs end and drop the waiting reads; waiting writes are still done.
+
+        What is asked for afterwards is not begun.
+        """
+        self._closed = True
         self._readers.shutdown(wait=True, cancel_futures=True)
         self._writer.shutdown(wait=True)
 
@@ -130,6 +135,8 @@ class Background(QObject):
             elif not isinstance(error, Cancelled):
                 self._show_failure(owner, error)
 
+        if self._closed:
+            return
         self._count(1)
         pool.submit(job).add_done_callback(lambda future: self._arrived.emit((deliver, future)))
 

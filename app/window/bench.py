@@ -32,6 +32,17 @@ class Doing(Protocol):
     ) -> None: ...
 
 
+class Running(Protocol):
+    """Runs what ends in one deed away from the screen, for its owner, and shows the outcome."""
+
+    def __call__(
+        self,
+        owner: QObject,
+        job: Callable[[Session], Done[T]],
+        then: Callable[[Done[T]], None] | None,
+    ) -> None: ...
+
+
 @dataclass(frozen=True, slots=True)
 class Around:
     """The window as a bench sees it.
@@ -44,6 +55,7 @@ class Around:
     background: Background
     session: Session
     do: Doing
+    run: Running
     say: Callable[[str], None]
     trouble: Callable[[Problem], None]
     found: Callable[[Sequence[Finding], Callable[[Finding, str], None]], None]
@@ -117,6 +129,12 @@ class Bench(QWidget):
         the deed itself takes by name.
         """
         self.around.do(self, deed, args, then, terms)
+
+    def run(
+        self, job: Callable[[Session], Done[T]], then: Callable[[Done[T]], None] | None = None
+    ) -> None:
+        """Run what ends in one deed, such as printing; told and taken back like a deed."""
+        self.around.run(self, job, then)
 
     def ask(
         self,

@@ -37,11 +37,20 @@ class Deeds(QObject):
         terms: dict[str, Any],
     ) -> None:
         """Do it in the name of who has signed on."""
+        terms = {"token": uuid4().hex, **terms}
+        self.run(owner, lambda session: session.do(deed, *args, **terms), then)
+
+    def run(
+        self,
+        owner: QObject,
+        job: Callable[[Session], Done[T]],
+        then: Callable[[Done[T]], None] | None,
+    ) -> None:
+        """Run what ends in one deed, such as printing, in the name of who has signed on."""
         session = self.session
         if session is None or not session.person:
             self.failed.emit(Refused("Nobody has signed on here, so nothing was saved.", _SIGN_ON))
             return
-        terms = {"token": uuid4().hex, **terms}
 
         def done(outcome: Done[T]) -> None:
             self._last = outcome if outcome.seq else None
@@ -50,7 +59,7 @@ class Deeds(QObject):
             if then is not None:
                 then(outcome)
 
-        self._background.write(owner, lambda: session.do(deed, *args, **terms), done, self._tell)
+        self._background.write(owner, lambda: job(session), done, self._tell)
 
     def undo_last(self) -> None:
         """Take back what was done last at this window."""

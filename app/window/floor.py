@@ -40,6 +40,7 @@ class Floor(QWidget):
         self._stack = QStackedWidget()
         self._pages: dict[Place, _Page] = {}
         self._around: Around | None = None
+        self._here: Place | None = None
         self._answered: Callable[[Finding, str], None] = lambda _finding, _answer: None
         self.trail.hide()
         self.rail.setEnabled(False)
@@ -76,7 +77,8 @@ class Floor(QWidget):
             self._pages[place] = _Page(place.bench_class()(self._around))
             self._stack.addWidget(self._pages[place])
         page = self._pages[place]
-        if self._stack.currentWidget() is not page:
+        if place is not self._here:
+            self._here = place
             self.put_away()
             self.show_trail(())
             self.found(())

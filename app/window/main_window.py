@@ -22,6 +22,7 @@ from app.window.deeds import Deeds
 from app.window.first_start import FirstStart
 from app.window.floor import Floor
 from app.window.head_and_foot import Foot, Head
+from app.window.look.icons import Icon, picture
 from app.window.look.look import LEAST_TEXT, MOST_TEXT, Look
 from app.window.look.palette import DAY, EVENING
 from app.window.look.stylesheet import wear
@@ -46,6 +47,7 @@ class MainWindow(QMainWindow):
     ) -> None:
         super().__init__()
         self.setWindowTitle("Conetrail")
+        self.setWindowIcon(picture(Icon.CONE, 64, DAY.ink))
         self.setAcceptDrops(True)
         self._settings, self._places, self._open_book = settings, places, open_book
         self._painted = False
@@ -156,6 +158,7 @@ class MainWindow(QMainWindow):
                 background=self.background,
                 session=session,
                 do=self.deeds.do,
+                run=self.deeds.run,
                 say=self.foot.show_note,
                 trouble=self.floor.trouble,
                 found=self.floor.found,

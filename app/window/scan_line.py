@@ -51,7 +51,10 @@ class ScanLine(QLineEdit):
     def begin(self, text: str) -> None:
         """A person began to type while nothing that takes words had the focus."""
         self.setFocus()
-        self.selectAll()
+        if self._being_typed:
+            self.end(False)
+        else:
+            self.selectAll()
         self.insert(text)
         self._being_typed = True
 

@@ -6,7 +6,8 @@ from app.scanning.saying import a_kind, kinds_wanted, quoted, that_is, void_word
 
 def test_a_thing_is_named_with_its_kind_and_words() -> None:
     assert that_is(Found("cone", 1, "C0114F", "Tarnfield 4-ply")) == (
-        "C·0114·F is a cone: Tarnfield 4-ply.")
+        "C·0114·F is a cone: Tarnfield 4-ply."
+    )
     assert that_is(Found("pot", 1, "P0024", "")).endswith(" is a pot.")
 
 

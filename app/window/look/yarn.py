@@ -8,7 +8,7 @@ from enum import StrEnum
 from math import cos, pi, radians, sin
 
 from PySide6.QtCore import QPointF, Qt
-from PySide6.QtGui import QColor, QPainter, QPainterPath, QPen
+from PySide6.QtGui import QColor, QPainter, QPainterPath, QPen, QPolygonF
 
 from app.window.look.look import Size, look
 
@@ -77,11 +77,17 @@ def _draw_run(
         if 0 < broken < crossings:
             for side in (-1, 1):
                 _draw_end(painter, _place(way, crossings, broken, side))
+    under: list[list[QPointF]] = []
+    over: list[list[QPointF]] = []
     for number in range(round(start + 0.01), round(end - 0.01) + 1):
         first, last = max(start, number - 0.5), min(end, number + 0.5)
         turns = _turns(first, last, start, end)
-        for side in (-1, 1) if number % 2 else (1, -1):
-            _draw_ply(painter, [_place(way, crossings, turn, side) for turn in turns])
+        for side in (-1, 1):
+            goes_over = (side == 1) == bool(number % 2)
+            plies = over if goes_over else under
+            plies.append([_place(way, crossings, turn, side) for turn in turns])
+    _draw_plies(painter, under)
+    _draw_plies(painter, over)
 
 
 def _turns(first: float, last: float, start: float, end: float) -> list[float]:
@@ -111,25 +117,29 @@ def _draw_opened(painter: QPainter, way: QPainterPath, crossings: int) -> None:
         else SWING * abs(sin(pi * turn))
         for turn in turns
     ]
-    for side in (-1, 1):
-        places = zip(turns, swings, strict=True)
-        _draw_ply(painter, [_place(way, crossings, turn, side, swing) for turn, swing in places])
+    _draw_plies(
+        painter,
+        [
+            [
+                _place(way, crossings, turn, side, swing)
+                for turn, swing in zip(turns, swings, strict=True)
+            ]
+            for side in (-1, 1)
+        ],
+    )
 
 
-def _draw_ply(painter: QPainter, points: Sequence[QPointF]) -> None:
-    """A ply; its white reaches one point further than its lines, so that no seam shows."""
+def _draw_plies(painter: QPainter, plies: Sequence[Sequence[QPointF]]) -> None:
+    """Plies in one go; their white reaches a point further than their lines: no seam shows."""
     colours = look().colours
     painter.setBrush(Qt.BrushStyle.NoBrush)
-    for colour, width, part in (
-        (colours.ink, PLY, points[1:-1]),
-        (colours.in_hand, PLY - 2 * EDGE, points),
-    ):
-        path = QPainterPath(part[0])
-        for point in part[1:]:
-            path.lineTo(point)
+    for colour, width, short in ((colours.ink, PLY, 1), (colours.in_hand, PLY - 2 * EDGE, 0)):
+        path = QPainterPath()
+        for ply in plies:
+            path.addPolygon(QPolygonF(ply[short : len(ply) - short]))
         pen = QPen(QColor(colour), width)
         pen.setCapStyle(Qt.PenCapStyle.FlatCap)
-        pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
+        pen.setJoinStyle(Qt.PenJoinStyle.MiterJoin)
         painter.setPen(pen)
         painter.drawPath(path)
 

@@ -1,6 +1,6 @@
 """Counting in one tap: a key for every number that is likely."""
 
-from PySide6.QtCore import QSize, Signal
+from PySide6.QtCore import QEvent, QSize, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QButtonGroup, QGridLayout, QLayout, QSizePolicy, QWidget
 
@@ -17,7 +17,7 @@ class CountPad(QWidget):
         super().__init__()
         self.setAccessibleName(what)
         self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
-        self._columns, self._laid = columns, 0
+        self._columns = columns
         self._keys = QButtonGroup(self)
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
@@ -29,7 +29,8 @@ class CountPad(QWidget):
             key.setAccessibleName(f"{number} {what}".strip())
             self._keys.addButton(key, number)
         self._keys.idClicked.connect(self.counted)
-        self._lay(columns)
+        self.resize(self._width_of(columns), self.height())
+        self._lay()
 
     def count(self) -> int | None:
         """What was tapped, or nothing yet."""
@@ -37,24 +38,34 @@ class CountPad(QWidget):
         return None if number < 0 else number
 
     def minimumSizeHint(self) -> QSize:
-        narrow = max(1, self._columns // 2)
-        widest = max(key.sizeHint().width() for key in self._keys.buttons())
-        return QSize(narrow * (widest + Gap.HAIR), self.sizeHint().height())
+        return QSize(self._width_of(max(1, self._columns // 2)), self.sizeHint().height())
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() is QEvent.Type.StyleChange:
+            self._lay()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
-        widest = max(key.sizeHint().width() for key in self._keys.buttons()) + Gap.HAIR
-        fits = self._columns * widest <= self.width() + Gap.HAIR
-        self._lay(self._columns if fits else max(1, self._columns // 2))
+        self._lay()
 
-    def _lay(self, columns: int) -> None:
-        """All keys in so many columns; half as many when the text is large."""
-        if columns == self._laid:
-            return
-        self._laid = columns
+    def _lay(self) -> None:
+        """All keys in equal columns; half as many when the text is large."""
+        fits = self._width_of(self._columns) <= self.width()
+        columns = self._columns if fits else max(1, self._columns // 2)
+        for column in range(self._columns):
+            used = column < columns
+            self._grid.setColumnMinimumWidth(column, self._widest() if used else 0)
+            self._grid.setColumnStretch(column, int(used))
         for place, key in enumerate(self._keys.buttons()):
             self._grid.addWidget(key, place // columns, place % columns)
         self.updateGeometry()
+
+    def _widest(self) -> int:
+        return max(key.sizeHint().width() for key in self._keys.buttons())
+
+    def _width_of(self, columns: int) -> int:
+        return columns * (self._widest() + Gap.HAIR) - Gap.HAIR
 
     def clear(self) -> None:
         """Forget what was tapped."""

@@ -1,9 +1,9 @@
 """One station of the trail: a swing tag on a loop of thread."""
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Protocol
+from typing import Protocol
 
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import (
     QColor,
     QFont,
@@ -20,9 +20,6 @@ from app.window.look.codes_face import code_width, draw_code, elided_code
 from app.window.look.look import Gap, Size, look
 from app.window.look.shapes import draw_hold, hold_size, swing_tag
 from app.window.look.yarn import YARN, Certainty
-
-if TYPE_CHECKING:
-    from app.window.parts.yarn_trail import YarnTrail
 
 LOOP = 24  # from the middle of the yarn to the top of the tag
 _SIDE = int(Gap.SMALL)  # room beside the tag for a plate that hangs over its corner
@@ -78,12 +75,13 @@ def spoken(stop: Stop) -> str:
 
 
 class StationTag(QAbstractButton):
-    """The tag as a button; left and right walk along the yarn."""
+    """The tag as a button; left and right, Home and End ask to walk along the yarn."""
 
-    def __init__(self, station: Stop, trail: "YarnTrail") -> None:
+    walked = Signal(int)  # so many tags to the right
+
+    def __init__(self, station: Stop) -> None:
         super().__init__()
         self.station = station
-        self._trail = trail
         self.setAccessibleName(spoken(station))
         self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
 
@@ -111,7 +109,7 @@ class StationTag(QAbstractButton):
             int(Qt.Key.Key_End): 1000,
         }
         if event.key() in steps:
-            self._trail.walk(self, steps[event.key()])
+            self.walked.emit(steps[event.key()])
         elif event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
             self.click()
         else:

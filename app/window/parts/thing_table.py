@@ -53,7 +53,6 @@ class ThingTable(QWidget):
             self,
         )
         self.view.setModel(self.model)
-        self.view.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAsNeeded)
         self.view.opened.connect(self.opened)
         self._none = Words(none, ink=SECOND)
         column = QVBoxLayout(self)
@@ -79,6 +78,12 @@ class ThingTable(QWidget):
     def _fit(self) -> None:
         self.view.fit_columns()
         rows = min(len(self._rows), self._most)
+        all_in_sight = rows == len(self._rows)
+        self.view.setVerticalScrollBarPolicy(
+            Qt.ScrollBarPolicy.ScrollBarAlwaysOff
+            if all_in_sight
+            else Qt.ScrollBarPolicy.ScrollBarAsNeeded
+        )
         head = self.view.horizontalHeader().sizeHint().height()
         self.view.setFixedHeight(head + rows * self.view.row_height() + 4)
 

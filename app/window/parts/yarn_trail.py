@@ -1,19 +1,28 @@
 """The trail: a yarn from delivery to customer, with the stations of the thing in hand on it."""
 
 from collections.abc import Sequence
-from functools import partial
+from functools import lru_cache, partial
 from itertools import pairwise
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPaintEvent, QPixmap, QResizeEvent
+from PySide6.QtGui import (
+    QColor,
+    QFontMetricsF,
+    QImage,
+    QPainter,
+    QPaintEvent,
+    QPixmap,
+    QResizeEvent,
+)
 from PySide6.QtWidgets import QFrame, QScrollArea, QSizePolicy, QWidget
 
-from app.window.look.look import Gap, Size, look
+from app.window.look.look import Gap, Look, Size, look
 from app.window.look.yarn import YARN, Certainty, draw_yarn, straight
 from app.window.parts.station_tag import StationTag, Stop
 
 _LEAST, _MOST = 104, 176  # widths of a tag at a text factor of 1
 _BETWEEN = int(Gap.PART)  # least room between two tags
+_HALF = 24  # of the height kept for a length of yarn
 _SPREAD = 48  # most room that is added between two tags when there is plenty
 
 
@@ -39,10 +48,11 @@ class YarnTrail(QScrollArea):
         for tag in self.tags:
             tag.hide()
             tag.deleteLater()
-        self.tags = [StationTag(station, self) for station in stations]
+        self.tags = [StationTag(station) for station in stations]
         for tag in self.tags:
             tag.setParent(self._line)
             tag.clicked.connect(partial(self.followed.emit, tag.station.link))
+            tag.walked.connect(partial(self.walk, tag))
             tag.show()
         self._hang()
         for tag in self.tags:
@@ -159,7 +169,8 @@ class _Line(QWidget):
         known = [Certainty.KNOWN]
         kinds = known + [Certainty(stop.certainty) for stop in self._stations[1:]] + known
         for (left, right), certainty in zip(pairwise(ends), kinds, strict=False):
-            draw_yarn(painter, straight(QPointF(left, y), QPointF(right, y)), certainty)
+            length = _length_of_yarn(round(right - left), certainty, ratio, look())
+            painter.drawImage(QPointF(left, y - _HALF), length)
         self._write_notes(painter)
         painter.end()
         return drawn
@@ -170,6 +181,21 @@ class _Line(QWidget):
         for (left, right), station in zip(pairwise(self._hooks), self._stations[1:], strict=True):
             box = QRectF(left + 4, 4, right - left - 8, look().grid(20))
             painter.drawText(box, Qt.AlignmentFlag.AlignCenter, station.note)
+
+
+@lru_cache(maxsize=128)
+def _length_of_yarn(length: int, certainty: Certainty, ratio: float, _worn: Look) -> QImage:
+    """A length of yarn, drawn once in each look."""
+    drawn = QImage(
+        round(length * ratio), round(2 * _HALF * ratio), QImage.Format.Format_ARGB32_Premultiplied
+    )
+    drawn.setDevicePixelRatio(ratio)
+    drawn.fill(Qt.GlobalColor.transparent)
+    painter = QPainter(drawn)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    draw_yarn(painter, straight(QPointF(0, _HALF), QPointF(length, _HALF)), certainty)
+    painter.end()
+    return drawn
 
 
 def _note_width(station: Stop) -> int:
