@@ -208,6 +208,7 @@ def test_after_150_lots_the_fifth_may_be_a_digit_and_the_week_holds_361() -> Non
 
 
 def test_the_digits_are_kept_back_until_150_lots_of_the_week_are_there() -> None:
+    assert BUSY_WEEK == 150
     week = [code.text for code in lots_of_week("2619") if code.text[4] in LETTERS]
     fifths = {
         count: {draw_lot_code(2026, 19, week[:count], Random(n)).text[4] for n in range(40)}
