@@ -5,6 +5,7 @@ import os
 import signal
 import sys
 from collections.abc import Callable, Sequence
+from contextlib import ExitStack
 from io import TextIOWrapper
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -47,7 +48,10 @@ def _run(arguments: Sequence[str] | None) -> int:
     print(*lines, sep="\n", end="\n" if lines else "", flush=True)
     _say(*answer.said)
     if answer.book and sys.stdout.isatty() and _has_screen():
-        return open_window(answer.book)
+        try:
+            return open_window(answer.book)
+        except Refused as refusal:  # what was asked for is done all the same
+            _say(refusal.what)
     return answer.code
 
 
@@ -57,7 +61,7 @@ def _say(*sentences: str) -> None:
 
 def open_window(book: Path) -> int:
     """The window on a book, until it is closed; refused with a sentence where Qt cannot start."""
-    if not _has_screen():
+    if not _has_screen() and not os.environ.get("QT_QPA_PLATFORM"):
         raise Refused("There is no screen here to open the window on.",
                       "“conetrail --help” shows what can be done without one.")
     try:
@@ -77,33 +81,36 @@ def open_window(book: Path) -> int:
     problem_box.install()
     qt = QApplication.instance() or QApplication(sys.argv[:1])
     settings = ComputerSettings(user_config_path("Conetrail", appauthor=False) / "computer.ini")
-    window = MainWindow(settings, PLACES, _opener(book))
-    window.show()
-    return qt.exec()
+    with ExitStack() as until_closed:
+        window = MainWindow(settings, PLACES, opener(book, until_closed))
+        window.show()
+        return qt.exec()
 
 
-def _opener(path: Path) -> Callable[[], "Session"]:
-    """Opens the book and claims it for this window for as long as the program runs."""
-    claims: list[object] = []
+def opener(path: Path, until_closed: ExitStack) -> Callable[[], "Session"]:
+    """Opens the book, and claims it for this window until that is closed."""
+    claimed = False
 
     def opened() -> "Session":
         from app.store.opening import Claim
         from app.window.session import open_session
 
+        nonlocal claimed
         session = open_session(path)
         try:
-            claims.append(Claim(path))
+            if not claimed:  # at a second try it is ours already
+                until_closed.enter_context(Claim(path))
         except BookUnusable:
             session.book.close()
             raise
+        claimed = True
         return session
 
     return opened
 
 
 def _has_screen() -> bool:
-    names = ("DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM")
-    return sys.platform != "linux" or any(map(os.environ.get, names))
+    return sys.platform != "linux" or any(map(os.environ.get, ("DISPLAY", "WAYLAND_DISPLAY")))
 
 
 def _must_start() -> None:

@@ -1,6 +1,8 @@
 """Fixtures for all tests."""
 
+import os
 import shutil
+import sys
 from collections.abc import Iterator
 from contextlib import closing
 from datetime import UTC, datetime
@@ -11,6 +13,9 @@ import pytest
 from app.store.book import Book
 from app.store.upgrade import upgrade_book
 from tests.makers import Clock, Studio
+
+if sys.platform == "linux" and not (os.environ.get("DISPLAY") or os.environ.get("WAYLAND_DISPLAY")):
+    os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 
 @pytest.fixture(scope="session")

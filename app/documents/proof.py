@@ -14,7 +14,7 @@ from app.documents.square_codes import MM_PER_INCH
 from app.documents.typesetting import MM
 from app.problems import Refused
 
-_SYMBOLS = zxingcpp.barcode_formats_from_str("QRCode,DataMatrix")
+_SYMBOLS = "QRCode,DataMatrix"
 _FAULTS_SHOWN = 5
 _ONE_AT_A_TIME = Lock()  # PDFium knows no threads
 
@@ -123,7 +123,7 @@ def _codes_on(page: PdfPage, dpi: int) -> tuple[Found, ...]:
     dots = memoryview(bitmap.buffer).cast("B").cast("B", (bitmap.height, bitmap.stride))
     read = zxingcpp.read_barcodes(
         dots,
-        formats=_SYMBOLS,
+        formats=zxingcpp.barcode_formats_from_str(_SYMBOLS),
         try_rotate=False,
         try_downscale=False,
         try_invert=False,

@@ -7,6 +7,8 @@ from dataclasses import asdict, dataclass
 from itertools import islice
 from random import Random
 
+from sqlalchemy import Connection, select
+
 from app.calculations.codes import shown
 from app.calculations.moments import clock_words, day_words
 from app.documents.stocks import Correction, stock
@@ -14,8 +16,10 @@ from app.documents.tag_words import TagWords
 from app.documents.tags import Place, Tag, tag_sheets
 from app.lookups.tagging import marks_for, pile_facts, piles_waiting, tag_text
 from app.problems import NotFound, Refused
+from app.records import Tag as TagRow
 from app.store.book import Book
 from app.store.deed import By, Deed
+from app.store.dialect import among, listed
 from app.work.tagging import Printing, may_print, print_tags
 
 
@@ -125,8 +129,18 @@ def _print(
         for one, drawn in zip(ready, tags, strict=True)
     ]
     done = book.do(print_sheets, printings, by=by, token=token)
+    if not book.ask(_hold_these, done.answer, [place.code for place in sheets.places]):
+        raise Refused("These tags are in the book already, with other marks; nothing was printed.",
+                      "Look at the sheet that was printed first, or spoil its tags.")
     return Printed(sheets.pdf, tuple(done.answer), sheets.places, sheets.left_on_last,
                    sheets.left_out, done.said, done.seq)
+
+
+def _hold_these(connection: Connection, tags: Sequence[int], marks: Sequence[str]) -> bool:
+    """Whether the tags have the marks that are on the paper; a retry has those of the first try."""
+    held = connection.execute(select(TagRow.mark).where(among(TagRow.id, "ids")),
+                              {"ids": listed(tags)}).scalars()
+    return set(held) == set(marks)
 
 
 def _ready(book: Book, order: PrintOrder) -> _Ready:

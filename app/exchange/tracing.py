@@ -9,7 +9,7 @@ from sqlalchemy import Connection
 from app.calculations.moments import day_words
 from app.lookups.certainty import KNOWN, NOT_KNOWN, POOL, Link, held_by, links_of
 from app.lookups.cones import cone_facts
-from app.lookups.holds import HoldFacts, hold_facts
+from app.lookups.holds import HoldFacts, live_holds
 from app.lookups.origins import Origin, certainty_words, members_of, origins
 from app.lookups.present import NOT_MATCHED, Leaf, leaves
 from app.lookups.recent import head
@@ -70,8 +70,8 @@ class Traced:
     """The lots that its yarn became, where it is older than they."""
     now: tuple[Now, ...]
     together: Now | None
-    told_apart: int
-    """Of those there are, how many have a cone that is known, or known in its shares."""
+    sure: int
+    """Of those there are: how many surely come from the cone, or have cones that are known."""
     stops: tuple[Stop, ...]
     holds: tuple[HoldFacts, ...]
     entry: int
@@ -85,7 +85,7 @@ def traced(connection: Connection, found: Found, at: datetime) -> Traced:
     left = leaves(connection, ids)
     above = thread(connection, ids)
     own = _OWN_KIND.get(found.kind)
-    held = {hold for leaf in left for hold in held_by(above, leaf.yarn)}
+    reached = {hold for leaf in left for hold in held_by(above, leaf.yarn)}
     entry, journal_head = head(connection)
     met = origins(connection, members)
     higher = _ABOVE.get(found.kind, ("cone", "lot", "load", "version"))
@@ -95,8 +95,11 @@ def traced(connection: Connection, found: Found, at: datetime) -> Traced:
         tuple(one for one in met if one.kind == "lot") if found.kind == "cone" else (),
         tuple(_by_state(above, left, own, found.id)),
         _amount(above, "together", "skein", left, own, found.id) if left else None,
-        sum(leaf.count for leaf in left if _cone_is_known(above, leaf)),
-        trail(connection, found, at), hold_facts(connection, held), entry, journal_head)
+        sum(leaf.count for leaf in left if _is_sure(above, leaf, found)),
+        trail(connection, found, at),
+        tuple(hold for hold in live_holds(connection)
+              if hold.id in reached or hold.source == (own, found.id)),
+        entry, journal_head)
 
 
 def sentences(one: Traced) -> tuple[tuple[str, str], ...]:
@@ -138,9 +141,11 @@ def _came(connection: Connection, found: Found) -> str:
             f"{cone.net_mg / 1000:g} g net; {cone.left_mm // 1000:,} m are left on it.")
 
 
-def _cone_is_known(above: Thread, leaf: Leaf) -> bool:
-    words = {link.word for link in links_of(above, {leaf.yarn: leaf.count}, "cone")}
-    return not words & {POOL, NOT_KNOWN}
+def _is_sure(above: Thread, leaf: Leaf, found: Found) -> bool:
+    links = links_of(above, {leaf.yarn: leaf.count}, "cone")
+    if found.kind == "cone":
+        return any(link.thing == found.id and link.least == leaf.count for link in links)
+    return not {link.word for link in links} & {POOL, NOT_KNOWN}
 
 
 def _from(one: Traced) -> str:
@@ -179,10 +184,13 @@ def _how_sure(one: Traced) -> str:
     """Of all that may come from a cone, how many do; of a lot, how many cones are known."""
     if one.together is None:
         return ""
-    if one.found.kind == "cone" and one.together.link is not None:
-        link = one.together.link
-        return (f"known: all {link.of} come from it." if link.word == KNOWN
-                else f"{certainty_words(link)}.")
-    if one.together.count > 1:
-        return f"the cone is known of {one.told_apart} of {one.together.count}."
-    return ""
+    link, count = one.together.link, one.together.count
+    if one.found.kind != "cone" or link is None:
+        return f"the cone is known of {one.sure} of {count}." if count > 1 else ""
+    if link.word == KNOWN:
+        return f"known: all {count} come from it."
+    if 0 < one.sure < count:
+        least, most = link.least - one.sure, link.most - one.sure
+        rest = str(least) if least == most else f"{least} to {most}"
+        return f"{one.sure} surely come from it, and {rest} of {count - one.sure} others."
+    return f"{certainty_words(link)}."

@@ -72,32 +72,35 @@ def tally(thread: Thread, members: Mapping[int, int], thing: Thing) -> Tally:
 
     Parts of one pool that are asked together are added first, so that all of them are the whole.
     """
-    apart = told_apart(thread, members)
-    return _tally(thread, [_Asked(yarn, count, {}) for yarn, count in apart.items()], thing)
+    return _tally(thread, _asked(thread, members), thing)
 
 
-def told_apart(thread: Thread, members: Mapping[int, int]) -> dict[int, int]:
-    """The same members, where a whole row is asked for: those told apart by their own rows.
+def _asked(thread: Thread, members: Mapping[int, int]) -> list[_Asked]:
+    """Where a whole row is asked for, those of its members that were told apart count as told.
 
     Fewer members than the row had are those that are left of it: they were not told.
     """
-    apart = Counter[int]()
+    asked = []
     for yarn, count in members.items():
-        told = _told_inside(thread, yarn) if count == thread.count[yarn] else []
-        if told:
-            apart.update(told_apart(thread, {row: thread.count[row] for row in told}))
-        apart[yarn] += count - sum(thread.count[row] for row in told)
-    return {yarn: count for yarn, count in apart.items() if count > 0}
+        one = _Asked(yarn, count, {})
+        asked += _told_apart(thread, one, yarn) if count == thread.count[yarn] else [one]
+    return asked
 
 
-def _told_inside(thread: Thread, yarn: int) -> list[int]:
-    if yarn not in thread.divided:
-        return []
-    pool = parting(thread, yarn)
-    return [
+def _told_apart(thread: Thread, one: _Asked, within: int) -> list[_Asked]:
+    if within not in thread.divided:
+        return [one]
+    pool = _look_through(thread, one, _NOTHING_ABOVE)[0]
+    told = [
         row for row, pools in thread.told.items()
-        if pool in pools and row != yarn and yarn in _line(thread, row, {})
+        if pool in pools and row != within and within in _line(thread, row, {})
     ]
+    apart = []
+    for row in told:
+        said = {**one.said, **thread.told[row]}
+        apart += _told_apart(thread, _Asked(one.yarn, thread.count[row], said), row)
+    left = one.members - sum(thread.count[row] for row in told)
+    return [*apart, _Asked(one.yarn, left, one.said)] if left > 0 else apart
 
 
 def _line(thread: Thread, yarn: int, said: Said) -> set[int]:
@@ -182,7 +185,8 @@ def links_of(thread: Thread, members: Mapping[int, int], kind: str) -> tuple[Lin
     for thing in {thing for own in thread.own.values() for thing in own if thing[0] == kind}:
         got = tally(thread, members, thing)
         if got.most:
-            bases = [basis_of(thread, yarn, thing, {}) for yarn in told_apart(thread, members)]
+            bases = [basis_of(thread, one.yarn, thing, one.said)
+                     for one in _asked(thread, members)]
             found.append(Link(
                 thing[1], _word(got, of, thing[1]), floor(got.least), ceil(got.most), got.expected,
                 of, got.metres / got.expected if got.expected else got.metres,

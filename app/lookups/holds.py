@@ -9,7 +9,7 @@ from sqlalchemy import Connection, Row, select
 
 from app.calculations.codes import shown
 from app.lookups.studio import name_of
-from app.records import Cone, DeedRow, DyeLot, Hold, Load
+from app.records import Cone, DeedRow, DyeLot, Hold, Load, Tag, TagOn
 from app.records.holds import SOURCES
 from app.store.dialect import among, listed
 
@@ -22,7 +22,9 @@ class HoldFacts:
     source: tuple[str, int]
     """What it was placed on: cone, lot, load or yarn, and its number."""
     on: str
-    """'cone C·0114·F', 'lot 26·15·R6F', 'some skeins'."""
+    """'cone C·0114·F', 'lot 26·15·R6F', 'skein 26·15·R6F 7M', 'some skeins'."""
+    code: str | None
+    """The code of what it is on, where that has one."""
     why: str
     person: str
     name: str | None
@@ -38,10 +40,12 @@ class HoldFacts:
 _HOLDS = (
     select(Hold.id, Hold.why, Hold.lifted, Hold.cone, Hold.lot, Hold.load, Hold.yarn,
            Cone.code.label("cone_code"), DyeLot.code.label("lot_code"), Load.step,
-           DeedRow.person, DeedRow.happened)
+           Tag.mark, DeedRow.person, DeedRow.happened)
     .join(DeedRow, DeedRow.seq == Hold.deed)
     .outerjoin(Cone, Cone.id == Hold.cone).outerjoin(DyeLot, DyeLot.id == Hold.lot)
     .outerjoin(Load, Load.id == Hold.load)
+    .outerjoin(TagOn, (TagOn.yarn == Hold.yarn) & TagOn.until.is_(None) & TagOn.struck.is_(None))
+    .outerjoin(Tag, Tag.id == TagOn.tag)
     .where(among(Hold.id, "ids"), Hold.struck.is_(None)).order_by(Hold.id)
 )
 
@@ -55,7 +59,8 @@ def live_holds(connection: Connection) -> tuple[HoldFacts, ...]:
 def hold_facts(connection: Connection, holds: Iterable[int]) -> tuple[HoldFacts, ...]:
     """What is known of these holds, the oldest first."""
     return tuple(
-        HoldFacts(row.id, _source(row), _on(row), row.why, row.person,
+        HoldFacts(row.id, _source(row), _on(row),
+                  row.cone_code or row.lot_code or row.mark, row.why, row.person,
                   name_of(connection, row.person), row.happened, row.lifted is not None)
         for row in connection.execute(_HOLDS, {"ids": listed(holds)}).all()
     )
@@ -70,4 +75,6 @@ def _on(row: Row[*tuple[Any, ...]]) -> str:
         return f"cone {shown(row.cone_code)}"
     if row.lot:
         return f"lot {shown(row.lot_code)}" if row.lot_code else "a lot without a code yet"
-    return f"{row.step} {row.load}" if row.load else "some skeins"
+    if row.load:
+        return f"{row.step} {row.load}"
+    return f"skein {shown(row.mark)}" if row.mark else "some skeins"

@@ -59,9 +59,14 @@ def _pile(
         select(DyeLot.code).where(among(DyeLot.id, "ids")),
         {"ids": listed(lot for lot in nearest(found, pile, "lot") if lot)},
     ).scalars().all()
-    ties = " and ".join(one.tie for one in expected_by_tie(connection, [pile]) if one.most)
     lot = " or ".join(shown(code or "no code yet") for code in codes)
-    return Pile(pile, count, put_up, ties, lot or None, disc_of(connection, pile), counted)
+    return Pile(pile, count, put_up, ties_of(connection, pile), lot or None,
+                disc_of(connection, pile), counted)
+
+
+def ties_of(connection: Connection, pile: int) -> str:
+    """The ties that the skeins of a pile wore at the count: 'red'."""
+    return " and ".join(one.tie for one in expected_by_tie(connection, [pile]) if one.most)
 
 
 def look_for(connection: Connection, rows: Sequence[int]) -> tuple[str, ...]:

@@ -73,3 +73,20 @@ def sheets_used(connection: Connection) -> Mapping[str, int]:
     for row in rows:
         used.setdefault(row.stock, row.first_cell + tags[row.sheet])
     return used
+
+
+@dataclass(frozen=True, slots=True)
+class Worn:
+    """The tag that a skein wears, with its words as they were printed."""
+
+    mark: str
+    words: str
+
+
+def worn_by(connection: Connection, skein: int) -> Worn | None:
+    """The tag on this skein, or none."""
+    row = connection.execute(
+        select(Tag.mark, Tag.words).join(TagOn, TagOn.tag == Tag.id)
+        .where(TagOn.yarn == skein, TagOn.until.is_(None), TagOn.struck.is_(None))
+    ).first()
+    return None if row is None else Worn(row.mark, row.words)

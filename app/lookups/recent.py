@@ -1,7 +1,7 @@
 """The journal as people read it: what was done, by whom, and what was off."""
 
 import json
-from collections.abc import Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
@@ -9,6 +9,7 @@ from typing import Any
 from sqlalchemy import Connection, Row, select
 
 from app.records import DeedRow, Head, Touched
+from app.store.dialect import among, listed
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,9 +39,19 @@ def entries(connection: Connection, limit: int = 50) -> tuple[EntryRow, ...]:
 
 def history(connection: Connection, table: str, row: int) -> tuple[EntryRow, ...]:
     """All entries that wrote this row, the oldest first."""
-    seqs = select(Touched.deed).where(Touched.tbl == table, Touched.row == row)
+    return entries_that_wrote(connection, {table: [row]})
+
+
+def entries_that_wrote(
+    connection: Connection, rows: Mapping[str, Iterable[int]]
+) -> tuple[EntryRow, ...]:
+    """All entries that wrote any of these rows, {table: rows}, the oldest first."""
+    seqs = {seq for table, numbers in rows.items() for seq in connection.execute(
+        select(Touched.deed).where(Touched.tbl == table, among(Touched.row, "ids")),
+        {"ids": listed(numbers)}).scalars()}
     return _rows(connection, connection.execute(
-        select(*_COLUMNS).where(DeedRow.seq.in_(seqs)).order_by(DeedRow.seq)).all())
+        select(*_COLUMNS).where(among(DeedRow.seq, "ids")).order_by(DeedRow.seq),
+        {"ids": listed(seqs)}).all())
 
 
 def _rows(connection: Connection, rows: Sequence[Row[*tuple[Any, ...]]]) -> tuple[EntryRow, ...]:

@@ -3,13 +3,15 @@
 from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from datetime import datetime
+from decimal import Decimal
 
 from sqlalchemy import Connection, select
 
 from app.calculations.codes import shown
-from app.calculations.winding import Yield
+from app.calculations.units import metres
+from app.calculations.winding import Yield, winding_yield
 from app.lookups.bundles import BundleFacts, bundle_facts
-from app.lookups.cones import ConeFacts, cone_facts, cone_yield
+from app.lookups.cones import ConeFacts, cone_facts
 from app.lookups.holds import HoldFacts, hold_facts
 from app.lookups.studio import tie_colours
 from app.lookups.things import by_code
@@ -37,7 +39,6 @@ class OnReel:
     """A cone with the tie colour that is handed out for it."""
 
     facts: ConeFacts
-    gives: Yield
     put_ups: tuple[AsWound, ...]
     tie: str
     tie_worn_by: str
@@ -48,6 +49,16 @@ class OnReel:
     def form(self, put_up: str) -> AsWound | None:
         """One form of its base, or none."""
         return next((one for one in self.put_ups if one.name == put_up), None)
+
+    def gives(self, left_mm: int) -> Yield:
+        """The skeins in so much of it, the minis in the rest, and the tail; ends are lost already.
+
+        Where the base is not described in a form, there are none of it.
+        """
+        left = metres(max(0, left_mm))
+        skein, mini = (metres(form.mm) if form else left + 1
+                       for form in (self.form("skein"), self.form("mini")))
+        return winding_yield(left, skein, mini, Decimal(0))
 
 
 def on_reel(
@@ -64,7 +75,7 @@ def on_reel(
         select(Hold.id).where(Hold.cone == facts.id, Hold.lifted.is_(None), Hold.struck.is_(None))
     ).scalars().all()
     return OnReel(
-        facts, cone_yield(connection, facts), put_ups(connection, facts.base_version), tie,
+        facts, put_ups(connection, facts.base_version), tie,
         _code(connection, worn_by) if worn_by else "", hold_facts(connection, holds),
         trail(connection, found, at),
     )

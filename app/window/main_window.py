@@ -92,6 +92,7 @@ class MainWindow(QMainWindow):
         if event.key() == Qt.Key.Key_Escape:
             self.floor.put_away()
             self.head.scan_line.setFocus()
+            self.head.scan_line.selectAll()
         elif (
             event.text().isprintable()
             and event.text().strip()

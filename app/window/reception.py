@@ -1,15 +1,19 @@
 """Takes what comes in by the scan line to the bench that has a use for it."""
 
 from collections.abc import Callable
+from contextlib import suppress
 
 from PySide6.QtCore import QObject
 
-from app.calculations.codes import Code, Kind, numbered, read
+from app.calculations.codes import Kind, bare_characters, code_of, numbered, shown
 from app.problems import BadInput, NotFound
+from app.scanning.resolve import Resolution, resolve
+from app.scanning.saying import a_kind
 from app.window.bench import Bench
 from app.window.deeds import Deeds
 from app.window.floor import Floor
 from app.window.head_and_foot import Foot, Head
+from app.window.places import Place
 
 UNDO = numbered(Kind.ACTION, 2).text
 
@@ -24,6 +28,8 @@ class Reception(QObject):
     def __init__(self, head: Head, floor: Floor, foot: Foot, deeds: Deeds) -> None:
         super().__init__(floor)
         self._floor, self._foot, self._deeds = floor, foot, deeds
+        self._here: Place | None = None
+        floor.moved.connect(self._moved)
         scan_line = head.scan_line
         scan_line.scanned.connect(self.scanned)
         scan_line.scanned_again.connect(self.scanned_again)
@@ -33,13 +39,18 @@ class Reception(QObject):
         scan_line.garbled.connect(lambda sentence: floor.trouble(BadInput(sentence)))
 
     def scanned(self, text: str) -> None:
-        """A scan is taken as it is, never guessed at."""
-        try:
-            code = read(text)
-        except BadInput as problem:
-            self._floor.trouble(problem)
-            return
-        self._take(code)
+        """A scan is taken as it is, never guessed at.
+
+        What is no code of ours may still stand in the book: lots from before it keep their codes.
+        """
+        code, bench = code_of(bare_characters(text)), self._floor.bench()
+        if code is not None:
+            self._take(code.text, code.kind)
+        elif bench is not None and self._finding():
+            self._floor.problem.hide()
+            bench.take(text)
+        elif bench is not None:
+            bench.ask(self._resolved, resolve, text, False)
 
     def scanned_again(self, text: str) -> None:
         """A bounce of the trigger, unless the bench means it twice."""
@@ -48,13 +59,17 @@ class Reception(QObject):
             self._foot.show_note(f"{text} was scanned twice and taken once")
 
     def asked(self, text: str) -> None:
-        """Typed: a code if it is one, else words for the bench, or for the one that finds."""
-        try:
-            code = read(text)
-        except BadInput:
-            self._first_that(lambda bench: bench.seek(text), f"“{text}” was not found.")
+        """Typed: a code if it is one, else words for the bench, or for the one that finds.
+
+        The one that finds has all that was typed as words: it forgives, and shows what is near.
+        """
+        code = code_of(bare_characters(text))
+        plate = code is not None and code.kind in (Kind.BENCH, Kind.ACTION)
+        if code is not None and (plate or not self._finding()):
+            self._take(code.text, code.kind)
         else:
-            self._take(code)
+            self._floor.problem.hide()
+            self._first_that(lambda bench: bench.seek(text), f"“{text}” was not found.")
 
     def pasted(self, codes: list[str]) -> None:
         """A list of codes."""
@@ -67,23 +82,37 @@ class Reception(QObject):
         self._first_that(lambda bench: bench.take_picture(picture), "No bench takes a picture.")
 
     def show(self, code: str) -> None:
-        """Open what a code stands for, here or where it is found."""
-        self._first_that(lambda bench: bench.take(code), f"{code} was not found.")
+        """Open what a code stands for, here or where it is found; a stop may have none."""
+        if code:
+            self._first_that(lambda bench: _takes(bench, code), f"{code} was not found.")
 
-    def _take(self, code: Code) -> None:
+    def _take(self, code: str, kind: str) -> None:
         self._floor.problem.hide()  # it was about the scan before
-        place = next((p for p in self._floor.places if p.plate == code.text), None)
+        place = next((p for p in self._floor.places if p.plate == code), None)
         bench = self._floor.bench()
         if place is not None:
             self._floor.open_place(place)
-        elif code.text == UNDO:
+        elif code == UNDO:
             self._deeds.undo_last()
-        elif bench is None or not bench.take(code.text):
+        elif bench is None or not _takes(bench, code):
             self._floor.trouble(
-                NotFound(f"{code.grouped} is a {code.kind}, and this bench has no use for it."),
+                NotFound(f"{shown(code)} is {a_kind(kind)}, and this bench has no use for it."),
                 "Show it",
-                lambda: self.show(code.text),
+                lambda: self.show(code),
             )
+
+    def _resolved(self, answer: Resolution) -> None:
+        """What the book says of a scan that is no code of ours."""
+        if answer.found is None:
+            self._floor.trouble(BadInput(answer.sentence, answer.next_step))
+        else:
+            self._take(answer.found.code, answer.found.kind)
+
+    def _finding(self) -> bool:
+        return self._here is not None and self._here.finds
+
+    def _moved(self, place: Place) -> None:
+        self._here = place
 
     def _first_that(self, takes: Callable[[Bench], bool], otherwise: str) -> None:
         bench = self._floor.bench()
@@ -95,3 +124,10 @@ class Reception(QObject):
                 if found is not None and takes(found):
                     return
         self._floor.trouble(NotFound(otherwise))
+
+
+def _takes(bench: Bench, code: str) -> bool:
+    """Whether a bench has a use for a code; one that reads our codes only has none for others."""
+    with suppress(BadInput):
+        return bench.take(code)
+    return False

@@ -1,6 +1,8 @@
 """The finishing table: the count by tie colour comes before the scissors, and makes piles."""
 
+from collections import defaultdict
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 from sqlalchemy import select
 
@@ -8,6 +10,7 @@ from app.lookups.finishing import NO_TIE, Expected, expected_by_tie
 from app.problems import Refused
 from app.records import OnBundle, Told, Yarn
 from app.store.deed import Deed
+from app.work.bundling import free_empty_disc
 from app.work.dividing import close, make, must_be_open, rest, skeins
 
 
@@ -20,10 +23,11 @@ def finish(deed: Deed, yarn: Sequence[int], counted: Mapping[str, int]) -> list[
         raise Refused("Nothing was counted; nothing was saved.", "Count the skeins by tie colour.")
     for row in yarn:
         must_be_open(deed, row)
-    cord = deed.value(select(OnBundle.bundle).where(
-        OnBundle.yarn.in_(yarn), OnBundle.until.is_(None), OnBundle.struck.is_(None)))
-    expected = _apart_by_tie(deed, list(yarn))
+    cords = [cord for (cord,) in deed.all(select(OnBundle.bundle).where(
+        OnBundle.yarn.in_(yarn), OnBundle.until.is_(None), OnBundle.struck.is_(None)))]
+    expected: Sequence[Expected] = _apart_by_tie(deed, list(yarn))
     _compare(deed, expected, counted)
+    expected = _with_strangers(deed, expected, counted)
     piles = [
         pile for one in expected if (pile := _pile(deed, one, counted.get(one.tie, 0)))
     ]
@@ -34,9 +38,10 @@ def finish(deed: Deed, yarn: Sequence[int], counted: Mapping[str, int]) -> list[
         piles.append(_unknown(deed, yarn[0], count, tie, "pile"))
     for row in dict.fromkeys(row for one in expected for row in one.rows):
         close(deed, row)
-    if cord is not None:
-        for pile in piles:
-            deed.begin(OnBundle(yarn=pile, bundle=cord))
+    for pile in piles if cords else ():
+        deed.begin(OnBundle(yarn=pile, bundle=cords[0]))
+    for cord in cords:
+        free_empty_disc(deed, cord)
     told = ", ".join(f"{n} {tie}" for tie, n in counted.items() if n)
     deed.say(f"counted {skeins(sum(counted.values()))}: {told}")
     return piles
@@ -54,6 +59,35 @@ def _apart_by_tie(deed: Deed, rows: list[int]) -> tuple[Expected, ...]:
         for row in alike:
             close(deed, row)
         rows = [row for row in rows if row not in alike] + [pool]
+
+
+def _with_strangers(
+    deed: Deed, expected: Sequence[Expected], counted: Mapping[str, int]
+) -> list[Expected]:
+    """Too many of a mixed row that was split: nobody can say which tie the strangers wear."""
+    met: dict[int, int] = {}
+    for row, of_row in _split_rows(expected).items():
+        over = sum(counted.get(one.tie, 0) for one in of_row) - rest(deed, row).members
+        if over > 0:
+            strangers = _unknown(deed, row, over, None, "group")
+            met[row] = make(deed, "group", [(row, rest(deed, row).members), (strangers, over)],
+                            basis="counted")
+            close(deed, row)
+            close(deed, strangers)
+    return [
+        one if (pool := met.get(one.rows[0])) is None
+        else replace(one, most=counted.get(one.tie, 0), rows=(pool,), told=())
+        for one in expected
+    ]
+
+
+def _split_rows(expected: Sequence[Expected]) -> dict[int, list[Expected]]:
+    """Rows of which only all ties together are known."""
+    rows: dict[int, list[Expected]] = defaultdict(list)
+    for one in expected:
+        rows[one.rows[0]].append(one)
+    return {row: of_row for row, of_row in rows.items()
+            if any(one.count < one.most for one in of_row)}
 
 
 def _pile(deed: Deed, expected: Expected, count: int) -> int | None:
@@ -95,16 +129,8 @@ def _compare(deed: Deed, expected: Sequence[Expected], counted: Mapping[str, int
             _too_many(deed, f"{skeins(count - one.most)} {_with(one.tie)}")
         elif count < one.count == one.most:
             _missing(deed, f"{skeins(one.count - count)} {_with(one.tie)}")
-    _compare_split(deed, [one for one in expected if one.count < one.most], counted)
-
-
-def _compare_split(
-    deed: Deed, expected: Sequence[Expected], counted: Mapping[str, int]
-) -> None:
-    """Of a mixed row that was split, only all ties together are known."""
-    for row in dict.fromkeys(row for one in expected for row in one.rows):
-        told = [one for one in expected if one.rows == (row,)]
-        count = sum(min(counted.get(one.tie, 0), one.most) for one in told)
+    for row, of_row in _split_rows(expected).items():
+        count = sum(min(counted.get(one.tie, 0), one.most) for one in of_row)
         short = rest(deed, row).members - count
         if short > 0:
             _missing(deed, skeins(short))

@@ -71,9 +71,11 @@ def receive(deed: Deed, delivery: DeliveryIn) -> list[int]:
     ])
     for cone, number, came in zip(cones, numbers, delivery.cones, strict=True):
         _read_off(deed, cone, came)
-        _look_at(deed, numbered(Kind.CONE, number).grouped, came, version.millitex)
+        for sentence in looks_off(numbered(Kind.CONE, number).grouped, came, version.millitex,
+                                  opened=delivery.opening_stock):
+            deed.note(sentence)
     if len(set(batches.values())) > 1:
-        deed.note(f"{len(set(batches.values()))} batches in one delivery: wind and dye them apart.")
+        deed.note(batches_apart(len(set(batches.values()))))
     deed.say(f"took in {_cones(len(cones))} of {delivery.base}, note {delivery.note_no}")
     return cones
 
@@ -157,17 +159,27 @@ def _read_off(deed: Deed, cone: int, came: ConeIn) -> None:
     ])
 
 
-def _look_at(deed: Deed, code: str, came: ConeIn, millitex: int) -> None:
-    net = came.gross_mg - came.tare_mg
-    if not LEAST_NET_MG <= net <= MOST_NET_MG:
-        deed.note(f"{code} holds {net / 1000:g} g: a cone has 700 to 2,200 g as a rule. "
-                  "Weigh it again.")
+def looks_off(name: str, came: ConeIn, millitex: int, *, opened: bool = False) -> tuple[str, ...]:
+    """What looks wrong with a cone of a base of this count, as sentences that begin with its name.
+
+    `opened`: it was in use before the book began, so it may hold little.
+    """
+    said, net = [], came.gross_mg - came.tare_mg
+    if net > MOST_NET_MG or (net < LEAST_NET_MG and not opened):
+        said.append(f"{name} holds {net / 1000:g} g: a cone has 700 to 2,200 g as a rule. "
+                    "Weigh it again.")
     if came.wrap_mg is not None:
         wanted = millitex / 10  # milligrams in 100 m
         off = (came.wrap_mg - wanted) / wanted
         if abs(off) > COUNT_OFF:
-            deed.note(f"{code}: 100 m weigh {came.wrap_mg / 1000:g} g, {abs(off):.1%} "
-                      f"{'over' if off > 0 else 'under'} the base's count. Wrap a second cone.")
+            said.append(f"{name}: 100 m weigh {came.wrap_mg / 1000:g} g, {abs(off):.1%} "
+                        f"{'over' if off > 0 else 'under'} the base's count. Wrap a second cone.")
     if came.ecru_off is not None and came.ecru_off > ECRU_OFF:
-        deed.note(f"{code} differs from the kept cone by {came.ecru_off / 100:g} undyed: "
-                  "keep it for deep shades.")
+        said.append(f"{name} differs from the kept cone by {came.ecru_off / 100:g} undyed: "
+                    "keep it for deep shades.")
+    return tuple(said)
+
+
+def batches_apart(batches: int) -> str:
+    """What is said of so many batches in one delivery."""
+    return f"{batches} batches in one delivery: wind and dye them apart."

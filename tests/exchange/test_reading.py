@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from app.exchange.reading import MOST_ROWS, read_table
 from app.problems import BadInput
-from tests.exchange.test_workbooks import workbook
+from tests.exchange.files import workbook
 
 
 def test_csv_and_xlsx_of_one_list_give_the_same_rows() -> None:

@@ -11,7 +11,7 @@ from app.lookups.recent import entries
 from app.lookups.studio import setting
 from app.problems import BadInput, Refused
 from app.store.journal import verify
-from tests.exchange.test_workbooks import workbook
+from tests.exchange.files import workbook
 from tests.makers import Studio, tarnfield
 
 GOOD = "Note;Base;Batch;Cone;Gross g;Tare g\n2241;Tarnfield 4-ply;A-203;114;1.462,5;64\n"

@@ -4,7 +4,6 @@ import io
 import zipfile
 from datetime import datetime
 from decimal import Decimal
-from typing import Any
 
 import pytest
 from openpyxl import Workbook
@@ -13,21 +12,9 @@ from app.exchange import workbooks
 from app.exchange.cells import Formula
 from app.exchange.workbooks import workbook_rows
 from app.problems import BadInput
+from tests.exchange.files import workbook
 
 DAY = datetime(2026, 3, 13)  # noqa: DTZ001 - a spreadsheet knows no time zones
-
-
-def workbook(*rows: tuple[Any, ...], more: tuple[tuple[str, tuple[Any, ...]], ...] = ()) -> bytes:
-    book = Workbook()
-    sheet = book.active
-    assert sheet is not None
-    for row in rows:
-        sheet.append(row)
-    for name, row in more:
-        book.create_sheet(name).append(row)
-    file = io.BytesIO()
-    book.save(file)
-    return file.getvalue()
 
 
 def with_saved_value(data: bytes, formula: str, value: str) -> bytes:

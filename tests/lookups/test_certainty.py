@@ -17,7 +17,6 @@ from app.lookups.certainty import (
     nearest,
     parting,
     tally,
-    told_apart,
 )
 from app.lookups.thread import Thread, thread
 from app.work.holding import clear, hold
@@ -95,10 +94,21 @@ def test_the_whole_row_still_holds_what_was_told_apart_of_it(studio: Studio) -> 
     assert [(k.least, k.most) for k in studio.origins(pool)] == [(7, 7), (5, 5)]
     assert of(studio.origins(eight), one).least == 3
     assert of(studio.origins(eight), one).expected == 2 + Fraction(6 * 5, 10)
-    assert told_apart(read(studio, eight), {eight: 8}) == {seen: 2, eight: 6}
-    assert told_apart(read(studio, eight), {eight: 3}) == {eight: 3}
+    few = tally(read(studio, eight), {eight: 3}, ("cone", one))
+    assert (few.least, few.most, few.expected) == (0, 3, Fraction(3 * 5, 10))
     assert of(studio.origins(pool), two).basis == "counted"
     assert of(studio.origins(pool), one).basis == "recognised"
+
+
+def test_what_was_done_with_those_told_apart_is_not_where_the_row_comes_from(
+    studio: Studio,
+) -> None:
+    _, _, pool = seven_and_five(studio)
+    seen, _ = studio.split(pool, 1, 11)
+    studio.do(recognise, seen, pool, 1)
+    lot = studio.dye(seen)
+    assert [k.thing for k in studio.origins(seen, "lot")] == [lot]
+    assert studio.origins(pool, "lot") == ()
 
 
 def test_parts_of_one_pool_that_are_asked_together_make_the_whole(studio: Studio) -> None:

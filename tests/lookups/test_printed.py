@@ -1,6 +1,15 @@
 """Printed tags one by one, and how far each stock is used."""
 
-from app.lookups.printed import TIED_ON, VOID, WAITING, sheets_used, tag_with, tags_of
+from app.lookups.printed import (
+    TIED_ON,
+    VOID,
+    WAITING,
+    Worn,
+    sheets_used,
+    tag_with,
+    tags_of,
+    worn_by,
+)
 from app.lookups.tagging import pile_facts
 from app.work.tagging import apply_tag, reprint, spoil_tags
 
@@ -55,3 +64,11 @@ def test_a_printing_that_was_taken_back_used_no_cells(studio):
     studio.print(pile_of(studio, 4), 4)
     studio.undo()
     assert studio.book.ask(sheets_used) == {}
+
+
+def test_a_skein_wears_one_tag_with_its_words(studio):
+    pile = pile_of(studio, 1)
+    (skein,) = studio.tag(pile, 1)
+    (tag,) = studio.book.ask(tags_of, pile)
+    assert studio.book.ask(worn_by, skein) == Worn(tag.mark, "{}")
+    assert studio.book.ask(worn_by, pile) is None

@@ -39,9 +39,10 @@ def test_a_cone_of_1462_g_gives_13_skeins_and_3_minis_and_the_rest_is_said(studi
         ),
     )
     found = look(1)
-    assert (found.gives.skeins, found.gives.minis) == (13, 3)
-    assert round(found.gives.rest_m, 1) == Decimal("255.2")
-    assert round(found.gives.tail_m, 1) == Decimal("7.7")
+    gives = found.gives(found.facts.left_mm)
+    assert (gives.skeins, gives.minis) == (13, 3)
+    assert round(gives.rest_m, 1) == Decimal("255.2")
+    assert round(gives.tail_m, 1) == Decimal("7.7")
     assert [(one.name, one.turns, one.reel_mm) for one in found.put_ups] == [
         ("skein", 275, 1500),
         ("mini", 55, 1500),

@@ -112,6 +112,14 @@ def test_the_disc_stays_on_the_pile_as_its_card(studio: Studio) -> None:
     assert studio.book.ask(disc_of, pile) == "031"
 
 
+def test_cords_counted_together_leave_one_card_and_free_the_other_disc(studio: Studio) -> None:
+    a, b = (studio.wind(studio.cone(), 4, tie, disc)
+            for tie, disc in (("red", studio.discs[0]), ("blue", studio.discs[1])))
+    piles, _ = count(studio, a, b, red=4, blue=4)
+    assert [studio.book.ask(disc_of, pile) for pile in piles] == ["031", "031"]
+    studio.wind(studio.cone(), 2, "green", studio.discs[1])
+
+
 def test_nothing_counted_is_no_count(studio: Studio) -> None:
     group = studio.wind(studio.cone(), 8)
     for nothing in ({}, {"red": 0}, {"red": -1}):

@@ -31,11 +31,16 @@ class BigCode(QWidget):
         least = self._needs(self._font(min(self._size, Size.TITLE)))
         return QSize(least.width(), self.sizeHint().height())
 
-    def paintEvent(self, event: QPaintEvent) -> None:
-        painter = QPainter(self)
+    def fitted(self) -> QFont:
+        """The face as large as it fits now."""
         font = self._font(self._size)
         scale = min(1.0, self.width() / self._needs(font).width())
         font.setPixelSize(max(1, int(font.pixelSize() * scale)))
+        return font
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        painter = QPainter(self)
+        font = self.fitted()
         painter.setPen(QColor(look().colours.ink))
         base = (self.height() + QFontMetricsF(font).capHeight()) / 2
         draw_code(painter, QPointF(0, base), self.code, font)

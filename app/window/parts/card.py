@@ -111,12 +111,12 @@ class Actions(QWidget):
         self.setSizePolicy(policy)
 
     def minimumSizeHint(self) -> QSize:
-        widest = max(key.sizeHint().width() for key in self._keys)
+        widest = max((key.sizeHint().width() for key in self._shown()), default=0)
         return QSize(widest, self.heightForWidth(max(widest, self.width())))
 
     def sizeHint(self) -> QSize:
-        gaps = Gap.LINE * (len(self._keys) - 1)
-        width = sum(key.sizeHint().width() for key in self._keys) + gaps
+        widths = [key.sizeHint().width() + Gap.LINE for key in self._shown()]
+        width = max(0, sum(widths) - Gap.LINE)
         return QSize(width, self.heightForWidth(width))
 
     def heightForWidth(self, width: int) -> int:
@@ -135,7 +135,7 @@ class Actions(QWidget):
     def _place(self, width: int, *, move: bool) -> int:
         """Put the keys in lines; answers the height of all lines."""
         x = y = line = 0
-        for key in self._keys:
+        for key in self._shown():
             needs = key.sizeHint()
             if x and x + needs.width() > width:
                 x, y, line = 0, y + line + Gap.SMALL, 0
@@ -143,3 +143,7 @@ class Actions(QWidget):
                 key.setGeometry(x, y, min(needs.width(), width), needs.height())
             x, line = x + needs.width() + Gap.LINE, max(line, needs.height())
         return y + line
+
+    def _shown(self) -> list[QWidget]:
+        """Keys that are hidden leave no gap."""
+        return [key for key in self._keys if not key.isHidden()]

@@ -26,7 +26,7 @@ class CountPad(QWidget):
         for number in range(least, most + 1):
             key = KeyButton(str(number), size=Size.LEAD)
             key.setCheckable(True)
-            key.setAccessibleName(f"{number} {what}".strip())
+            key.setAccessibleName(f"{what}: {number}" if what else str(number))
             self._keys.addButton(key, number)
         self._keys.idClicked.connect(self.counted)
         self.resize(self._width_of(columns), self.height())

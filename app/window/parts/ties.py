@@ -1,9 +1,10 @@
 """Ties as they are seen: one patch for the thread of a cone, two for a skein over a join."""
 
+from PySide6.QtCore import QEvent
 from PySide6.QtGui import QColor
 from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QWidget
 
-from app.window.look.look import Size
+from app.window.look.look import Size, look
 from app.window.parts.tie_patch import TiePatch
 
 THREADS = {
@@ -31,7 +32,10 @@ def thread_colour(word: str) -> str:
 
 
 class Ties(QWidget):
-    """A tie with all its threads, each patch with its word."""
+    """A tie with all its threads, each patch with its word.
+
+    What is read across the room already does not grow with the text.
+    """
 
     def __init__(self, tie: str = "", size: float = Size.HUGE) -> None:
         super().__init__()
@@ -45,11 +49,21 @@ class Ties(QWidget):
 
     def show_tie(self, tie: str) -> None:
         """Show another tie."""
-        self.tie = tie
-        self.setAccessibleName(f"{tie} ties" if tie else "no tie")
+        if tie != self.tie:
+            self.tie = tie
+            self.setAccessibleName(f"{tie} ties" if tie else "no tie")
+            self._hang()
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() is QEvent.Type.StyleChange and self._size >= Size.HUGE:
+            self._hang()
+
+    def _hang(self) -> None:
         while item := self._row.takeAt(0):
             if patch := item.widget():
                 patch.hide()
                 patch.deleteLater()
-        for word in threads_of(tie):
-            self._row.addWidget(TiePatch(word, thread_colour(word), self._size))
+        size = self._size / look().text if self._size >= Size.HUGE else self._size
+        for word in threads_of(self.tie):
+            self._row.addWidget(TiePatch(word, thread_colour(word), size))

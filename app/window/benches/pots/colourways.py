@@ -84,6 +84,7 @@ class Colourways(Card):
         self.line.setPlaceholderText("colourway: type a part of its name")
         self.line.setAccessibleName("colourway, a part of its name")
         self.line.textChanged.connect(self._narrow)
+        self.line.returnPressed.connect(self.choose_first)
         self._grid = QGridLayout()
         self._grid.setSpacing(Gap.SMALL)
         self._grid.setContentsMargins(0, 0, 0, 0)

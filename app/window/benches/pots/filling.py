@@ -98,7 +98,7 @@ class Filling(Hand):
         if isinstance(new, NewColourway):
             new.keep()
         elif self.colourways.choose_first():
-            self.setFocus()
+            return
         elif not self.discs:
             self.around.trouble(Refused("Nothing is in the pot yet; nothing was saved.", _NO_DISC))
         elif self.recipe is None:
@@ -185,6 +185,7 @@ class Filling(Hand):
         self._chosen.show_zones([Zone(recipe.swatch)] if recipe.swatch else (), recipe.colourway)
         self._name.setText(recipe.colourway)
         self._may_dye()
+        self.setFocus()
 
     def _name_new(self) -> None:
         new = NewColourway(self.colourways.line.text())

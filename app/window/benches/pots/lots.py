@@ -48,6 +48,7 @@ class Lots(Hand):
         """Its own pot once more: to be lifted, unless the lot was only just born."""
         if pot.bath != self.bath:
             return False
+        self.plate = pot
         if self.born:
             self.born = False
             self._show_headline()

@@ -29,6 +29,8 @@ class Splitting(Hand):
         self.disc: DiscNow | None = None
         self.row, self.of, self.stay = 0, 0, 0
         self.second: DiscNow | None = None
+        self.choices: Heap | None = None
+        self._which: Actions | None = None
         self.asks = Words("", Size.TITLE, bold=True)
         self.stays, self.goes = BigNumber(), BigNumber()
         self._numbers = SideBySide(self.stays, self.goes)
@@ -56,7 +58,11 @@ class Splitting(Hand):
         return True
 
     def count(self, number: int) -> None:
-        """How many stay; a second count is how many go, and must fit."""
+        """Which of them part; then how many stay; a second count is how many go, and must fit."""
+        if not self.row:
+            if self.choices is not None and 0 < number <= len(self.choices.rows):
+                self._part(number - 1)
+            return
         if self.stay and self.stay + number == self.of:
             return
         if self.stay:
@@ -91,19 +97,23 @@ class Splitting(Hand):
         self.ask(partial(self._look_at, cord), heap, cord.rows)
 
     def _look_at(self, cord: BundleFacts, found: Heap) -> None:
+        self.choices = found
         if len(found.rows) == 1:
-            self._part(found.rows[0], found.counts[0])
+            self._part(0)
             return
         self.asks.setText("Which of them part?")
         keys = []
         for number, (row, count) in enumerate(zip(found.rows, found.counts, strict=True), 1):
             tie = next((one.tie for one in cord.ties if row in one.rows), "")
             key = KeyButton(f"{count} {tie}", str(number))
-            key.clicked.connect(partial(self._part, row, count))
+            key.clicked.connect(partial(self._part, number - 1))
             keys.append(key)
-        self._card.add(Actions(*keys))
+        self._which = Actions(*keys)
+        self._card.add(self._which)
 
-    def _part(self, row: int, count: int) -> None:
+    def _part(self, place: int) -> None:
+        assert self.choices is not None
+        row, count = self.choices.rows[place], self.choices.counts[place]
         if count < 2:
             self.around.trouble(
                 Refused("One skein cannot be split.", "Tie another disc on at winding.")
@@ -111,6 +121,8 @@ class Splitting(Hand):
             self.over.emit(None)
             return
         self.row, self.of = row, count
+        if self._which is not None:
+            self._which.hide()
         pad = CountPad("stay", 1, min(count - 1, 20))
         pad.counted.connect(self._tapped)
         self._card.add(pad)

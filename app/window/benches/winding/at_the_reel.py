@@ -3,8 +3,12 @@
 from collections.abc import Sequence
 from datetime import datetime, time
 
+from PySide6.QtCore import QTimer
+from PySide6.QtWidgets import QScrollArea
+
 from app.calculations.codes import shown
 from app.lookups.deliveries import ConeOnHand, on_hand
+from app.lookups.now import NOW
 from app.lookups.reel import DiscNow, OnReel, cones_on_reel, tied_on_since
 from app.lookups.studio import tie_colours
 from app.problems import Refused
@@ -52,6 +56,7 @@ class AtTheReel(Bench):
         self.cards.turn_to(card)
         self.show_reel()
         self.setFocus()
+        QTimer.singleShot(0, self, self._bring_into_sight)
 
     def show_reel(self) -> None:
         """Show what is on the reel, and the trail of the cone in hand."""
@@ -63,15 +68,18 @@ class AtTheReel(Bench):
         if self.isVisible():
             self.around.show_trail(cone.stops if cone else ())
 
+    def ties_that_stay(self) -> tuple[str, ...]:
+        """Ties that a cone which comes on the reel must not share; the others give way to it."""
+        stay = self.reel.total or self.cards.asks is self.cards.join
+        return self.reel.ties() if stay else ()
+
     def put_on(self, cone: OnReel) -> None:
         """A cone comes on the reel; what is off about it is said."""
         self.reel.put_on(cone)
         self.cards.count.forget_digits()
         self.go_on()
         if cone.facts.ended:
-            self.around.found([Finding(
-                f"{shown(cone.facts.code)} was ended before. If it is wound all the same, the "
-                "book keeps that.")], _nothing)
+            self.around.found([_ended_before(cone)], _nothing)
 
     def count(self, number: int) -> None:
         """So many skeins of what is in hand."""
@@ -100,12 +108,9 @@ class AtTheReel(Bench):
         first, first_mm = self.cards.join.first, self.cards.join.first_mm()
         if first is None or first_mm is None:
             return
-        if cone.facts.id == first.cone.facts.id or cone.facts.base != first.cone.facts.base:
-            self.around.trouble(Refused(
-                f"{shown(cone.facts.code)} cannot have gone on: it is "
-                + ("the cone that ran out." if cone.facts.id == first.cone.facts.id else
-                   f"{cone.facts.base_name}, and this skein is {first.cone.facts.base_name}."),
-                "Scan the cone that went on."))
+        why = _why_not_on(first.cone, cone)
+        if why:
+            self.around.trouble(Refused(why, "Scan the cone that went on."))
             return
         self.reel.join(first, first_mm, cone)
         self.go_on()
@@ -135,8 +140,9 @@ class AtTheReel(Bench):
         self.do(take_off, disc.id, then=lambda _done: self.tie_on(disc))
 
     def _tied_on(self, wound: Sequence[Wound], done: Done[list[int]]) -> None:
-        empty = [one.first for one in self.reel.groups
-                 if isinstance(one, Join) and one.wound() in wound]
+        empty = [
+            one.first for one in self.reel.groups if isinstance(one, Join) and one.wound() in wound
+        ]
         self.disc = None
         self.reel.tied_on(wound)
         self.cards.count.forget_digits()
@@ -144,7 +150,8 @@ class AtTheReel(Bench):
         if empty:
             self.around.found(
                 [*map(Finding, done.findings), *map(_ran_out, empty)],
-                lambda finding, answer: self._weigh(empty, finding, answer))
+                lambda finding, answer: self._weigh(empty, finding, answer),
+            )
 
     def _weigh(self, empty: Sequence[OnReel], finding: Finding, answer: str) -> None:
         for cone in empty:
@@ -171,12 +178,22 @@ class AtTheReel(Bench):
         if isinstance(group, Skeins):
             self.do(hold, "cone", group.cone.facts.id, what, then=lambda _done: self.go_on())
 
+    def _bring_into_sight(self) -> None:
+        """What is read across the room, or the card that asks for something else."""
+        page = self.parentWidget()
+        while page is not None and not isinstance(page, QScrollArea):
+            page = page.parentWidget()
+        if page is not None:
+            page.ensureVisible(0, 0, 0, 0)
+            if self.cards.asks is not self.cards.count:
+                page.ensureWidgetVisible(self.cards.asks, 0, 0)
+
     def _look_up(self) -> None:
-        now = self.around.session.book.clock()
+        morning = _this_morning(self.around.session.book.clock())
         cones = [one.cone.facts.code for one in self.reel.groups if isinstance(one, Skeins)]
-        self.ask(self._renew, cones_on_reel, cones, now)
+        self.ask(self._renew, cones_on_reel, cones, NOW)
         self.ask(self._show_on_hand, on_hand)
-        self.ask(self.cards.today.show_bundles, tied_on_since, _this_morning(now), now)
+        self.ask(self.cards.today.show_bundles, tied_on_since, morning, NOW)
 
     def _renew(self, cones: Sequence[OnReel]) -> None:
         for cone in cones:
@@ -195,6 +212,26 @@ class AtTheReel(Bench):
 def _this_morning(now: datetime) -> datetime:
     """Midnight on the wall clock."""
     return datetime.combine(now.astimezone().date(), time()).astimezone()
+
+
+def _ended_before(cone: OnReel) -> Finding:
+    return Finding(
+        f"{shown(cone.facts.code)} was ended before. "
+        "If it is wound all the same, the book keeps that."
+    )
+
+
+def _why_not_on(first: OnReel, cone: OnReel) -> str:
+    """Why this cone cannot have gone on where the first ran out."""
+    code = shown(cone.facts.code)
+    if cone.facts.id == first.facts.id:
+        return f"{code} is the cone that ran out; nothing was noted."
+    if cone.facts.base != first.facts.base:
+        return (
+            f"{code} is {cone.facts.base_name}, and this skein is {first.facts.base_name}; "
+            "nothing was noted."
+        )
+    return ""
 
 
 def _ran_out(cone: OnReel) -> Finding:

@@ -1,20 +1,17 @@
 """The winding bench: scan a cone, count its skeins, scan a disc."""
 
-from collections.abc import Callable
-from typing import Any, TypeVar
-
 from app.calculations.codes import Code, Kind, numbered, read
+from app.lookups.now import NOW
 from app.lookups.reel import DiscNow, OnReel, disc_now, on_reel
-from app.problems import NotFound, Problem
+from app.problems import NotFound
 from app.window.bench import Around
 from app.window.benches.winding.at_the_reel import AtTheReel
 from app.window.benches.winding.reel import Group, Skeins
 from app.window.benches.winding.said import COUNTS, DONE, HOLD, MIXED, SPLIT, code_said
-from app.window.benches.winding.scans import Scans
 from app.window.benches.winding.winding_words import code_of, hangs_on
+from app.window.in_turn import InTurn
 from app.window.parts.findings import Finding
 
-T = TypeVar("T")
 _PLATES = {DONE, MIXED, HOLD, SPLIT, *COUNTS}
 
 
@@ -24,8 +21,9 @@ class WindingBench(AtTheReel):
     def __init__(self, around: Around) -> None:
         super().__init__(around)
         self.setAccessibleName("winding")
-        self._scans = Scans(self._answer)
-        self._asked_of = 0  # cone of which DONE asked, with nothing counted, whether it is finished
+        self._turn = InTurn(self)
+        self._last = ""
+        self._finished = 0  # cone of which DONE asked, with nothing counted, whether it is
         self._hear_cards()
 
     def take(self, code: str) -> bool:
@@ -33,8 +31,12 @@ class WindingBench(AtTheReel):
         scanned = read(code)
         if scanned.kind not in (Kind.CONE, Kind.DISC) and code not in _PLATES:
             return False
-        self._scans.put(scanned)
+        self._put(scanned)
         return True
+
+    def take_again(self, code: str) -> bool:
+        """Twice is meant where another code came between: 4 of one cone, and 4 of the next."""
+        return code != self._last and self.take(code)
 
     def press(self, key: str) -> bool:
         """Digits count, or choose the fault; letters press the keys that show them."""
@@ -50,51 +52,48 @@ class WindingBench(AtTheReel):
         """A count, a key, or a cone or disc by its number."""
         code = code_said(words)
         if code is not None:
-            self._scans.put(code)
+            self._put(code)
             return True
         if words.isdigit() and self.reel.in_hand is not None and len(words) < 3:
             self.count(int(words))
             return True
         return len(words) == 1 and super().press(words)
 
-    def _answer(self, code: Code) -> None:
-        finished, self._asked_of = self._asked_of, 0
-        at = self.around.session.book.clock()
+    def _put(self, code: Code) -> None:
+        """A code takes its turn."""
+        self._last = code.text
         if code.kind is Kind.CONE:
-            self._look(lambda cone: self._cone_came(code, cone, finished), on_reel, code.text, at,
-                       self.reel.ties())
+            self._turn.ask(
+                lambda cone: self._cone_came(code, cone),
+                lambda book: on_reel(book, code.text, NOW, self.ties_that_stay()),
+            )
         elif code.kind is Kind.DISC:
-            self._look(lambda disc: self._disc_came(code, disc), disc_now, code.text, at)
-        elif self.reel.in_hand is None:
-            self.around.trouble(NotFound("No cone is on the reel yet; nothing was noted.",
-                                         "Scan the cone first."))
+            self._turn.ask(lambda disc: self._disc_came(code, disc), disc_now, code.text, NOW)
+        else:
+            self._turn.then(lambda: self._plate(code))
+
+    def _plate(self, code: Code) -> None:
+        self._finished = 0
+        if self.reel.in_hand is None:
+            self.around.trouble(
+                NotFound("No cone is on the reel yet; nothing was noted.", "Scan the cone first.")
+            )
         elif code.text in COUNTS:
             self._count_plate(COUNTS[code.text])
         else:
-            {DONE: self._done, SPLIT: self.other_form, MIXED: self.ran_out,
-             HOLD: self.fault}[code.text]()
+            {DONE: self._done, SPLIT: self.other_form, MIXED: self.ran_out, HOLD: self.fault}[
+                code.text
+            ]()
 
-    def _look(self, show: Callable[[T], None], question: Callable[..., T], *args: Any) -> None:
-        """Look something up; scans that come meanwhile wait for their turn."""
-        session = self.around.session
-        self._scans.pause()
-
-        def found(answer: T) -> None:
-            show(answer)
-            self._scans.go_on()
-
-        def failed(error: BaseException) -> None:
-            self._scans.go_on()
-            if not isinstance(error, Problem):
-                raise error
-            self.around.trouble(error)
-
-        self.around.background.read(self, lambda: session.ask(question, *args), found, failed)
-
-    def _cone_came(self, code: Code, cone: OnReel | None, finished: int) -> None:
+    def _cone_came(self, code: Code, cone: OnReel | None) -> None:
+        finished, self._finished = self._finished, 0
         if cone is None:
-            self.around.trouble(NotFound(f"{code.grouped} is no cone in the book.",
-                                         "Read its card once more, or receive it first."))
+            self.around.trouble(
+                NotFound(
+                    f"{code.grouped} is no cone in the book.",
+                    "Read its card once more, or receive it first.",
+                )
+            )
         elif self.cards.asks is self.cards.join:
             self.went_on(cone)
         else:
@@ -103,15 +102,22 @@ class WindingBench(AtTheReel):
                 self.finished()
 
     def _disc_came(self, code: Code, disc: DiscNow | None) -> None:
+        self._finished = 0
         refused = self.cards.live_disc.disc if self.cards.asks is self.cards.live_disc else None
         if disc is None:
-            self.around.trouble(NotFound(f"{code.grouped} is no disc in the book.",
-                                         "Make its plate at the Desk, or take another disc."))
+            self.around.trouble(
+                NotFound(
+                    f"{code.grouped} is no disc in the book.",
+                    "Make its plate at the Desk, or take another disc.",
+                )
+            )
         elif disc.bundle is None:
             self._free_disc(disc)
         elif not self.reel.total:
-            self.around.found([Finding(hangs_on(disc.number, disc.bundle), ("Put away",))],
-                              lambda _finding, _answer: None)
+            self.around.found(
+                [Finding(hangs_on(disc.number, disc.bundle), ("Put away",))],
+                lambda _finding, _answer: None,
+            )
         elif refused and refused.id == disc.id:
             self.take_off(disc)
         else:
@@ -122,8 +128,12 @@ class WindingBench(AtTheReel):
         if self.reel.total:
             self.tie_on(disc)
         elif self.reel.in_hand is None:
-            self.around.trouble(NotFound(f"Disc {disc.number} hangs on nothing, and no cone is on "
-                                         "the reel.", "Scan the cone first."))
+            self.around.trouble(
+                NotFound(
+                    f"Disc {disc.number} hangs on nothing, and no cone is on the reel.",
+                    "Scan the cone first.",
+                )
+            )
         else:
             self.disc = disc
             self.go_on()
@@ -161,7 +171,7 @@ class WindingBench(AtTheReel):
         elif self.reel.total:
             self.cards.count.ask_disc()
         elif isinstance(group, Skeins):
-            self._asked_of = group.cone.facts.id
+            self._finished = group.cone.facts.id
             self.say(f"Nothing is counted. If {code_of(group)} is finished, scan it once more.")
 
     def _take_up(self, group: Group) -> None:
@@ -178,11 +188,11 @@ class WindingBench(AtTheReel):
         cards.start.chosen.connect(self.take)
         cards.cord.taken_up.connect(self._take_up)
         cards.count.counted.connect(self.count)
-        cards.count.disc_named.connect(lambda number: self._scans.put(numbered(Kind.DISC, number)))
+        cards.count.disc_named.connect(lambda number: self._put(numbered(Kind.DISC, number)))
         cards.count.tie_on.clicked.connect(self._count_done)
-        cards.count.form.clicked.connect(self.other_form)
+        cards.cone.form.clicked.connect(self.other_form)
         cards.count.ran_out.clicked.connect(self.ran_out)
-        cards.count.other_thread.clicked.connect(lambda: self.turn_to(cards.threads))
+        cards.cone.other_thread.clicked.connect(lambda: self.turn_to(cards.threads))
         cards.count.end.clicked.connect(self.finished)
         cards.count.fault.clicked.connect(self.fault)
         cards.threads.chosen.connect(self._tie_with)

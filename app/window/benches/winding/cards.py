@@ -12,6 +12,7 @@ from app.window.benches.winding.live_disc_card import LiveDiscCard
 from app.window.benches.winding.reel import Reel
 from app.window.benches.winding.start_card import StartCard
 from app.window.benches.winding.thread_card import ThreadCard
+from app.window.benches.winding.winding_words import next_step
 from app.window.look.look import Gap
 from app.window.parts.card import Card, SideBySide
 
@@ -26,7 +27,13 @@ class Cards(QWidget):
         self.fault, self.live_disc = FaultCard(), LiveDiscCard()
         self.cord, self.today = CordCard(), TodayCard()
         self._asking: tuple[Card, ...] = (
-            self.count, self.join, self.threads, self.end, self.fault, self.live_disc)
+            self.count,
+            self.join,
+            self.threads,
+            self.end,
+            self.fault,
+            self.live_disc,
+        )
         self.asks: Card = self.count
         main = _column(self.start, self.cone, *self._asking)
         side = _column(self.cord, self.today)
@@ -49,7 +56,9 @@ class Cards(QWidget):
         self.cord.show_reel(reel)
         if group is not None:
             self.cone.show_group(reel, group)
-            self.count.show_group(reel, group, disc)
+            self.cone.next.setText(next_step(reel, disc))
+            self.cone.next.setVisible(self.asks is self.count)
+            self.count.show_group(reel, group)
 
 
 def _column(*cards: Card) -> QWidget:

@@ -5,7 +5,7 @@ from functools import partial
 
 from PySide6.QtCore import QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QVBoxLayout
+from PySide6.QtWidgets import QAbstractButton, QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from app.calculations.moments import clock_words
 from app.lookups.bundles import BundleFacts
@@ -15,10 +15,11 @@ from app.window.look.codes_face import draw_code, elided_code
 from app.window.look.look import TARGET, Gap, Size, look
 from app.window.look.palette import contrast
 from app.window.parts.card import Card
-from app.window.parts.thing_table import Head, ThingTable
 from app.window.parts.ties import thread_colour, threads_of
-from app.window.parts.words import Words
+from app.window.parts.words import SECOND, CodeWords, Words
 from app.work.dividing import skeins
+
+MOST_SHOWN = 6  # of today's cords
 
 
 class CordCard(Card):
@@ -30,19 +31,19 @@ class CordCard(Card):
         super().__init__()
         self.title = Words("", Size.LEAD, bold=True)
         self.keys: list[GroupKey] = []
-        self._column = QVBoxLayout()
-        self._column.setSpacing(Gap.HAIR)
-        self.add(self.title, self._column)
+        self._groups = QVBoxLayout()
+        self._groups.setSpacing(Gap.HAIR)
+        self.add(self.title, self._groups)
 
     def show_reel(self, reel: Reel) -> None:
         """Show all groups, the one in hand in bold outline."""
-        self.title.setText(f"This cord: {skeins(reel.total)}" if reel.total else "This cord")
+        self.title.setText(f"This cord: {skeins(reel.total)}" if reel.total else "On the reel")
         for key in self.keys:
             key.hide()
             key.deleteLater()
         self.keys = [GroupKey(group, group is reel.in_hand) for group in reel.groups]
         for key in self.keys:
-            self._column.addWidget(key)
+            self._groups.addWidget(key)
             key.clicked.connect(partial(self.taken_up.emit, key.of))
         self.setVisible(bool(self.keys))
 
@@ -54,16 +55,19 @@ class GroupKey(QAbstractButton):
         super().__init__()
         self.of, self._in_hand = group, in_hand
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        self.setAccessibleName(f"{self.words()}, {code_of(group)}")
+        self.setAccessibleName(f"{self.words()}, {self.cones()}")
 
     def words(self) -> str:
-        """'6 red', '1 red and yellow, 62 % / 38 %', '3 red minis'."""
+        """'6 red', '1 red and yellow', '3 red minis'."""
         group = self.of
-        count = str(group.count) if group.count else "–"
         if isinstance(group, Join):
-            return f"{count} {group.tie}, {parts(group)}"
+            return f"{group.count} {group.tie}"
         minis = "" if group.put_up == "skein" else f" {skeins(2, group.put_up)[2:]}"
-        return f"{count} {group.tie}{minis}"
+        return f"{group.count} {group.tie}{minis}"
+
+    def cones(self) -> str:
+        """The cone, or the shares of two cones in a join."""
+        return parts(self.of) if isinstance(self.of, Join) else code_of(self.of)
 
     def sizeHint(self) -> QSize:
         lines = (
@@ -108,38 +112,57 @@ class GroupKey(QAbstractButton):
         base = box.bottom() - QFontMetricsF(codes).descent()
         start = box.bottomLeft()
         start.setY(base)
-        draw_code(painter, start, elided_code(code_of(self.of), codes, box.width()), codes)
+        draw_code(painter, start, elided_code(self.cones(), codes, box.width()), codes)
 
 
 class TodayCard(Card):
-    """Cords that were given their disc today."""
+    """Cords that were given their disc today, the newest first."""
 
     def __init__(self) -> None:
         super().__init__()
         self.title = Words("", Size.LEAD, bold=True)
-        self.table = ThingTable(
-            (Head("disc", codes=True), "ties", Head("cone", codes=True), "at"),
-            "cords made today",
-            "No cord was made today yet.",
-            most_rows=7,
-        )
-        self.add(self.title, self.table)
+        self.rows: list[CordRow] = []
+        self._none, self._more = Words("No cord was made today yet.", ink=SECOND), Words(ink=SECOND)
+        self._cords = QVBoxLayout()
+        self._cords.setSpacing(Gap.SMALL)
+        self.add(self.title, self._none, self._cords, self._more)
         self.show_bundles(())
 
     def show_bundles(self, bundles: Sequence[BundleFacts]) -> None:
-        """Show today's cords, the newest first."""
+        """Show today's cords."""
         tied = sum(bundle.count for bundle in bundles)
         self.title.setText(
             f"Today: {skeins(tied)} on {skeins(len(bundles), 'disc')}" if bundles else "Today"
         )
-        self.table.show_rows(
-            [
-                (
-                    bundle.number,
-                    ", ".join(f"{part.count} {part.tie}" for part in bundle.ties),
-                    " ".join(bundle.cones),
-                    clock_words(bundle.since),
-                )
-                for bundle in bundles
-            ]
-        )
+        for row in self.rows:
+            row.hide()
+            row.deleteLater()
+        self.rows = [CordRow(bundle) for bundle in bundles[:MOST_SHOWN]]
+        for row in self.rows:
+            self._cords.addWidget(row)
+        more = len(bundles) - MOST_SHOWN
+        self._none.setVisible(not bundles)
+        self._more.setText(f"and {more} before")
+        self._more.setVisible(more > 0)
+
+
+class CordRow(QWidget):
+    """One cord: its disc, what hangs on it, of which cones, and when."""
+
+    def __init__(self, bundle: BundleFacts) -> None:
+        super().__init__()
+        ties = Words(", ".join(f"{part.count} {part.tie}" for part in bundle.ties))
+        cones = Words(" ".join(bundle.cones), Size.SMALL, ink=SECOND)
+        cones.setProperty("codes", "true")
+        words = QVBoxLayout()
+        words.setSpacing(0)
+        words.addWidget(ties)
+        words.addWidget(cones)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(Gap.LINE)
+        top = Qt.AlignmentFlag.AlignTop
+        row.addWidget(CodeWords(bundle.number, Size.LEAD), 0, top)
+        row.addLayout(words, 1)
+        row.addWidget(Words(clock_words(bundle.since), Size.SMALL, ink=SECOND, wrap=False), 0, top)
+        self.setAccessibleName(f"disc {bundle.number}: {ties.text()}, {cones.text()}")

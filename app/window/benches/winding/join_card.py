@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from functools import partial
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QVBoxLayout
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout
 
 from app.calculations.codes import shown
 from app.lookups.deliveries import ConeOnHand
@@ -16,9 +16,9 @@ from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions, Card
 from app.window.parts.fields import Field
 from app.window.parts.key_button import KeyButton
-from app.window.parts.words import SECOND, Words
+from app.window.parts.words import Words
 
-MOST_OFFERED = 5
+MOST_OFFERED = 4
 
 
 class JoinCard(Card):
@@ -30,14 +30,19 @@ class JoinCard(Card):
     def __init__(self) -> None:
         super().__init__()
         self.first: Skeins | None = None
-        self.title, self.told = Words("", Size.LEAD, bold=True), Words(ink=SECOND)
-        self.length = Field("Of it in this skein, in metres or turns", self._read, "255.2")
-        self.next = Words("Now scan the cone that went on.", Size.TITLE, bold=True)
+        self.told = Words()
+        self.length = Field(
+            "How much of it is in this skein?",
+            self._read,
+            "metres, or turns off the counter like 170 turns",
+        )
+        self.next = Words("Now scan the cone that went on, or choose it.", Size.TITLE, bold=True)
         self._offers = QVBoxLayout()
-        self._give_up = KeyButton("It did not run out", "J")
-        self.add(self.title, self.told, self.length, self.next, self._offers)
-        self.add(Actions(self._give_up))
-        self._give_up.clicked.connect(self.given_up)
+        row = QHBoxLayout()
+        row.setSpacing(Gap.CARD)
+        row.addWidget(self.told, 1)
+        row.addWidget(self.length, 1)
+        self.add(row, self.next, self._offers)
 
     def begin(self, reel: Reel, first: Skeins, others: Sequence[ConeOnHand]) -> None:
         """This cone ran out; `others` may have gone on."""
@@ -45,17 +50,13 @@ class JoinCard(Card):
         assert form is not None, "only what is described is wound"
         self.first = first
         left_mm = reel.left_mm(first.cone)
-        code = shown(first.cone.facts.code)
-        self.title.setText(f"{code} ran out inside a {form.name}")
-        book = (
-            f"The book leaves {long(max(0, left_mm))} on it."
-            if left_mm < form.mm
-            else (
-                f"The book leaves {long(left_mm)} on it, more than a whole {form.name}: "
-                "read the counter of the reel."
-            )
+        book = f"The book leaves {long(max(0, left_mm))} on it."
+        if left_mm >= form.mm:
+            book = f"{book} That is more than one {form.name}: read the counter of the reel."
+        self.told.setText(
+            f"{shown(first.cone.facts.code)} ran out inside a {form.name} of {long(form.mm)}, "
+            f"{form.turns} turns. {book}"
         )
-        self.told.setText(f"A {form.name} takes {long(form.mm)}, {form.turns} turns. {book}")
         self.length.clear()
         if 0 < left_mm < form.mm:
             self.length.line.setText(f"{left_mm / 1000:.1f}")
@@ -94,7 +95,6 @@ class JoinCard(Card):
         keys = [KeyButton(shown(one.code)) for one in others[:MOST_OFFERED]]
         for key, one in zip(keys, others, strict=False):
             key.clicked.connect(partial(self.cone_chosen.emit, one.code))
-        if keys:
-            self._offers.setSpacing(Gap.HAIR)
-            self._offers.addWidget(Words("or choose it:", ink=SECOND))
-            self._offers.addWidget(Actions(*keys))
+        give_up = KeyButton("It did not run out", "J")
+        give_up.clicked.connect(self.given_up)
+        self._offers.addWidget(Actions(*keys, give_up))

@@ -12,6 +12,11 @@ from app.window.parts.card import Card
 from app.window.parts.thing_table import Head, ThingTable
 from app.window.parts.words import SECOND, Words
 
+PLATES = (
+    "Then COUNT its skeins and scan a disc. Other plates: SPLIT winds minis, MIXED is a skein of "
+    "two cones, HOLD a fault, DONE goes on."
+)
+
 
 class StartCard(Card):
     """Says what to scan, and lists the cones on hand for hands without a scanner."""
@@ -32,11 +37,12 @@ class StartCard(Card):
             ),
             "cones on hand",
             "There are no cones: receive some first.",
-            most_rows=9,
+            opens=True,
+            most_rows=10,
         )
         self.add(
             Words("Scan the cone on the reel", Size.TITLE, bold=True),
-            Words("or choose one of the cones on hand, the part cones first.", ink=SECOND),
+            Words(PLATES, ink=SECOND),
             self.cones,
         )
         self.cones.opened.connect(lambda row: self.chosen.emit(self._codes[row]))

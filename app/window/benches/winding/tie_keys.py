@@ -28,7 +28,7 @@ class TieKey(QAbstractButton):
 
     def sizeHint(self) -> QSize:
         metrics = QFontMetricsF(look().font(Size.PLAIN, bold=True))
-        width = round(metrics.horizontalAdvance(f"✓ {self.word}")) + 2 * Gap.LINE + 2 * _RING
+        width = round(metrics.horizontalAdvance(f"✓ {self.word}")) + 2 * Gap.SMALL + 2 * _RING
         return QSize(width, max(TARGET + _RING, look().grid(TARGET + _RING)))
 
     def minimumSizeHint(self) -> QSize:

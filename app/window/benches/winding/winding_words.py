@@ -8,7 +8,7 @@ from app.calculations.moments import clock_words
 from app.calculations.units import metres
 from app.lookups.bundles import IN_POT, LIFTED, WOUND, BundleFacts
 from app.lookups.reel import OnReel
-from app.window.benches.winding.reel import Group, Join
+from app.window.benches.winding.reel import Group, Join, Reel
 from app.work.dividing import skeins
 
 _TENTH, _WHOLE = Decimal("0.1"), Decimal(1)
@@ -21,26 +21,24 @@ def long(mm: int) -> str:
     return f"{length.quantize(step, ROUND_HALF_UP):,f} m"
 
 
-def gives(cone: OnReel) -> str:
-    """'13 skeins + 255 m'."""
-    rest = f"{cone.gives.rest_m.quantize(_WHOLE, ROUND_HALF_UP):,f} m"
+def gives(cone: OnReel, left_mm: int) -> str:
+    """'13 skeins + 255 m · 5,618 m left'."""
+    if left_mm < 0:
+        return f"{long(-left_mm)} more counted than it holds"
+    left = f"{long(left_mm)} left"
     if cone.form("skein") is None:
-        return rest
-    return f"{skeins(cone.gives.skeins)} + {rest}"
+        return left
+    found = cone.gives(left_mm)
+    return f"{skeins(found.skeins)} + {found.rest_m.quantize(_WHOLE, ROUND_HALF_UP):,f} m · {left}"
 
 
-def rest_gives(cone: OnReel) -> str:
-    """'the 255.2 m: 3 minis of 55 turns and 7.7 m'."""
-    mini, skein = cone.form("mini"), cone.form("skein")
-    if mini is None or skein is None or not cone.gives.minis:
+def rest_gives(cone: OnReel, left_mm: int) -> str:
+    """'255.2 m make 3 minis of 55 turns, 7.7 m are left', where they make any."""
+    mini, found = cone.form("mini"), cone.gives(left_mm)
+    if mini is None or cone.form("skein") is None or not found.minis:
         return ""
-    rest, tail = (
-        length.quantize(_TENTH, ROUND_HALF_UP) for length in (cone.gives.rest_m, cone.gives.tail_m)
-    )
-    return (
-        f"{rest} m make {skeins(cone.gives.minis, 'mini')} of {mini.turns} turns, "
-        f"{tail} m are left"
-    )
+    rest, tail = (one.quantize(_TENTH, ROUND_HALF_UP) for one in (found.rest_m, found.tail_m))
+    return f"{rest} m make {skeins(found.minis, 'mini')} of {mini.turns} turns, {tail} m are left"
 
 
 def parts(join: Join) -> str:
@@ -72,3 +70,13 @@ def hangs_on(disc: str, bundle: BundleFacts) -> str:
 
 def _and(words: Sequence[str]) -> str:
     return " and ".join(filter(None, (", ".join(words[:-1]), *words[-1:])))
+
+
+def next_step(reel: Reel, disc: str) -> str:
+    """What the winder does next; `disc` is the number of one that is at hand already."""
+    if disc and reel.total:
+        return f"Disc {disc} is at hand: DONE ties it on."
+    if disc:
+        return f"Disc {disc} is at hand: count the skeins."
+    counted = reel.in_hand is not None and reel.in_hand.count
+    return "Now scan the disc of this cord." if counted else "Count what hangs on this cord."

@@ -1,0 +1,94 @@
+"""A mill's list as a file: how it was understood, what it lacks; nothing of it is saved."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from pathlib import Path
+
+from sqlalchemy import Connection
+
+from app.exchange.cells import Cell, Table
+from app.exchange.columns import (
+    SETTING,
+    ColumnMatch,
+    Known,
+    known_columns,
+    propose,
+    stated_above,
+)
+from app.exchange.delivery_note import RowTrouble
+from app.exchange.reading import MOST_BYTES, read_table
+from app.exchange.taking_in import Arrival, Said, look_at
+from app.lookups.door import BaseNow, bases_now
+from app.lookups.studio import setting
+from app.problems import BadInput
+
+_LEAST_COLUMNS = 3  # a row of fewer cells heads no table of cones
+
+
+@dataclass(frozen=True, slots=True)
+class Seen:
+    """How a list was understood; no arrival while a column is lacking."""
+
+    match: ColumnMatch
+    above: Mapping[str, Cell]
+    lacks: tuple[str, ...]
+    arrival: Arrival | None
+    bases: tuple[BaseNow, ...]
+
+
+def see(connection: Connection, path: Path, said: Said, now: datetime) -> Seen:
+    """Read a list with what a person says of it; raises BadInput where it cannot be read at all."""
+    try:
+        with path.open("rb") as file:
+            data = file.read(MOST_BYTES + 1)
+    except OSError as error:
+        raise BadInput(f"{path.name} cannot be opened: {error.strerror or error}.",
+                       "Look whether it is still there, then choose it again.") from error
+    table = read_table(data)
+    match = _match(table, known_columns(setting(connection, SETTING)), said)
+    above = stated_above(table, match)
+    lacks = match.lacks({**above, **said.given})
+    arrival = None if lacks else look_at(connection, data, said, now)
+    return Seen(match, above, lacks, arrival, bases_now(connection))
+
+
+def _match(table: Table, known: Known, said: Said) -> ColumnMatch:
+    """As proposed; where no heading is understood, a person may still say what stands where."""
+    try:
+        return propose(table, known, said.columns)
+    except BadInput:
+        first = table.rows[0]
+        if said.columns or len(first.cells) < _LEAST_COLUMNS:
+            raise
+        return ColumnMatch(first.number, tuple(str(cell) for cell in first.cells), {}, {})
+
+
+def gathered(troubles: Sequence[RowTrouble]) -> tuple[str, ...]:
+    """A sentence a trouble; what is wrong in the same way in many rows is said once."""
+    rows: dict[tuple[str, str, str], list[int]] = {}
+    for trouble in troubles:
+        rows.setdefault((trouble.column, trouble.what, trouble.kept), []).append(trouble.row)
+    return tuple(
+        RowTrouble(numbers[0], *why).sentence.replace(f"Row {numbers[0]}", _rows(numbers), 1)
+        for why, numbers in rows.items())
+
+
+def unknown_base(seen: Seen) -> str:
+    """What the list calls a base that is not described; '' where all are."""
+    place = seen.match.places.get("base")
+    if seen.arrival is None or place is None:
+        return ""
+    heading = seen.match.headings[place]
+    return next((trouble.kept for trouble in seen.arrival.note.troubles
+                 if trouble.column == heading and trouble.kept), "")
+
+
+def _rows(numbers: Sequence[int]) -> str:
+    if len(numbers) == 1:
+        return f"Row {numbers[0]}"
+    whole = numbers[-1] - numbers[0] == len(numbers) - 1
+    if whole and len(numbers) > 2:
+        return f"Rows {numbers[0]} to {numbers[-1]}"
+    some = ", ".join(map(str, numbers[:6]))
+    return f"Rows {some} and {len(numbers) - 6} more" if len(numbers) > 6 else f"Rows {some}"

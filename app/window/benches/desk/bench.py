@@ -1,0 +1,99 @@
+"""The desk: whatever no other bench takes is found and shown here."""
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QWidget
+
+from app.calculations.codes import Kind, numbered
+from app.documents.plates import plate_for
+from app.lookups.holds import HoldFacts
+from app.window.bench import Around, Bench
+from app.window.benches.desk.back_pages import BackPages
+from app.window.benches.desk.hand import Hand
+from app.window.parts.card import Actions
+from app.window.parts.key_button import KeyButton
+from app.window.places import PLACES
+
+DONE, HOLD = numbered(Kind.ACTION, 1).text, numbered(Kind.ACTION, 4).text
+COUNTS = {numbered(Kind.ACTION, 10 + number).text: number for number in range(1, 11)}
+
+
+class DeskBench(Bench):
+    """The thing in hand first; behind it, by named keys, holds, the book, people and plates."""
+
+    def __init__(self, around: Around) -> None:
+        super().__init__(around)
+        self.setAccessibleName("desk")
+        self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
+        plates = tuple(plate_for(place.plate, word=place.title) for place in PLACES)
+        self.hand, self.back = Hand(self), BackPages(self, plates)
+        self.pages: dict[str, QWidget] = {
+            "In hand": self.hand, "Holds": self.back.holds, "Book": self.back.book,
+            "People": self.back.people, "Plates": self.back.plates,
+        }
+        self.keys = {
+            name: KeyButton(name, f"F{number}")
+            for number, name in enumerate(self.pages, 3)
+        }
+        self.body.addWidget(Actions(*self.keys.values()))
+        for name, key in self.keys.items():
+            key.setCheckable(True)
+            key.clicked.connect(lambda _=False, name=name: self.turn_to(name))
+            self.body.addWidget(self.pages[name], 1)
+        self.back.held_thing.connect(self._show_held)
+        self.turn_to("In hand")
+
+    def turn_to(self, name: str) -> None:
+        """Show one of the pages."""
+        self.at = name
+        for other, page in self.pages.items():
+            page.setVisible(other == name)
+            self.keys[other].setChecked(other == name)
+        self.back.plates.check.shut()
+        self.hand.show_trail()
+
+    def entered(self) -> None:
+        self.turn_to(self.at)
+        self.look_again(frozenset())
+
+    def look_again(self, kinds: frozenset[str]) -> None:
+        self.hand.look_again()
+        self.back.look_again()
+
+    def take(self, code: str) -> bool:
+        """Everything: a scan is taken as it is."""
+        if self.back.plates.check.open:
+            self.back.plates.check.judge(code)
+        elif code == HOLD:
+            self.hand.hold_plate()
+        elif code == DONE:
+            self.hand.done_plate()
+        elif code in COUNTS:
+            self.hand.count_plate(COUNTS[code])
+        elif code:
+            self.turn_to("In hand")
+            self.hand.seek(code, typed=False)
+        return True
+
+    def take_again(self, code: str) -> bool:
+        return self.back.plates.check.open and self.take(code)
+
+    def take_list(self, codes: Sequence[str]) -> bool:
+        self.turn_to("In hand")
+        self.hand.seek_all(codes)
+        return True
+
+    def seek(self, words: str) -> bool:
+        """A key, the figure of a choice, a code or a part of one, a name."""
+        if self.back.plates.check.open:
+            self.back.plates.check.judge(words, slow=True)
+        elif len(words) != 1 or not (self.hand.choose(words) or self.press(words)):
+            self.turn_to("In hand")
+            self.hand.seek(words, typed=True)
+        return True
+
+    def _show_held(self, hold: HoldFacts) -> None:
+        if hold.code is not None:
+            self.turn_to("In hand")
+            self.hand.seek(hold.code, typed=False)

@@ -1,0 +1,78 @@
+"""The book: whether it agrees with itself, its copies, and the journal as people read it."""
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from app.lookups.recent import EntryRow
+from app.store.journal import Verdict
+from app.window.benches.desk.desk_words import how_many
+from app.window.benches.desk.story_card import entry_cells
+from app.window.look.look import Gap
+from app.window.parts.card import Actions, Card, SideBySide
+from app.window.parts.key_button import KeyButton
+from app.window.parts.thing_table import Head, ThingTable
+from app.window.parts.words import SECOND, CodeWords, Words
+
+PAGE = 100
+
+
+class BookPage(QWidget):
+    """`more` asks for so many entries."""
+
+    more = Signal(int)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.limit = PAGE
+        self.verify_key = KeyButton("Check the whole book", "F9", strong=True)
+        self.copy_key = KeyButton("Copy it now", "F10")
+        self.verdict, self.head = Words(), CodeWords(bold=False)
+        self.copied = Words()
+        self.table = ThingTable(
+            (Head("no.", right=True), "when", "who", "at", "what was done", "and"),
+            "the journal", "The journal is empty.", most_rows=14,
+        )
+        self.older = KeyButton("Older entries")
+        check, copies, journal = Card("Does it agree?"), Card("Copies"), Card("Journal")
+        check.add(Words("Every entry is chained to the one before; the check replays them all "
+                        "against every row.", ink=SECOND), self.verdict, self.head)
+        check.add_last(Actions(self.verify_key))
+        copies.add(Words("One is made and checked every day, and before every upgrade.",
+                         ink=SECOND), self.copied)
+        copies.add_last(Actions(self.copy_key))
+        journal.add(self.table, Actions(self.older))
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(Gap.PART)
+        column.addWidget(SideBySide(check, copies, shares=(1, 1)))
+        column.addWidget(journal)
+        column.addStretch(1)
+        self.verdict.setText("It was not checked since this window was opened.")
+        self.head.hide()
+        self.older.clicked.connect(self._ask_older)
+
+    def show_entries(self, entries: Sequence[EntryRow]) -> None:
+        """Show the newest entries."""
+        self.table.show_rows([(str(entry.seq), *entry_cells(entry)) for entry in entries])
+        self.older.setVisible(bool(entries) and entries[-1].seq > 1)
+
+    def show_verdict(self, verdict: Verdict) -> None:
+        """The book agrees with its journal."""
+        removed = "".join(f" {what}." for what in verdict.removed)
+        self.verdict.setText(
+            f"It agrees: {how_many(verdict.entries, 'entrie')}, {how_many(verdict.rows, 'row')}."
+            .replace("1 entrie,", "1 entry,") + removed
+        )
+        self.head.show_code(f"head {verdict.head[:16]} …")
+        self.head.show()
+
+    def show_trouble(self, sentence: str) -> None:
+        """It does not agree, and what to do."""
+        self.verdict.setText(sentence)
+        self.head.hide()
+
+    def _ask_older(self) -> None:
+        self.limit += PAGE
+        self.more.emit(self.limit)

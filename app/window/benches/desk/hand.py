@@ -1,0 +1,199 @@
+"""What is in hand at the desk: found, chosen, shown; held, cleared, freed, put on paper."""
+
+from collections.abc import Callable, Sequence
+from typing import Any
+
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from app.exchange.reports import trace_pdf
+from app.lookups.holds import HoldFacts, live_holds
+from app.lookups.things import Found, by_name
+from app.problems import NotFound
+from app.scanning.resolve import Resolution, resolve_many
+from app.window.bench import Bench
+from app.window.benches.desk.choices_page import ChoicesPage
+from app.window.benches.desk.empty_page import NEWEST, EmptyPage
+from app.window.benches.desk.looking import Answer, InHand, find, look_at
+from app.window.benches.desk.questions import why_clear, why_hold, why_lift
+from app.window.benches.desk.thing_page import ThingPage
+from app.window.benches.desk.why_card import Why, WhyCard
+from app.window.in_turn import InTurn
+from app.window.papers import keep, open_paper
+from app.work.holding import clear, hold, lift_hold
+
+
+class Hand(QWidget):
+    """The first view: empty, things to choose from, or one thing with its trail."""
+
+    def __init__(self, bench: Bench) -> None:
+        super().__init__()
+        self._bench, self._in_turn = bench, InTurn(bench)
+        self.thing: InHand | None = None
+        self.empty, self.choices, self.page = EmptyPage(), ChoicesPage(), ThingPage()
+        self._views: tuple[QWidget, ...] = (self.empty, self.choices, self.page)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        for view in self._views:
+            column.addWidget(view)
+        self._join()
+        self._turn_to(self.empty)
+
+    def seek(self, text: str, *, typed: bool) -> None:
+        """Find what was scanned or typed."""
+        self._in_turn.ask(self._found, find, text, typed, self._now())
+
+    def seek_all(self, codes: Sequence[str]) -> None:
+        """Find all of a pasted list."""
+        self._in_turn.ask(lambda found: self._show_list(codes, found), resolve_many, list(codes))
+
+    def open(self, thing: Found) -> None:
+        """Take up a thing that is known already."""
+        self._in_turn.ask(self._show, look_at, thing, self._now())
+
+    def put_away(self) -> None:
+        """The hand is empty again."""
+        self.thing = None
+        self.page.ask_why(None)
+        self._turn_to(self.empty)
+        self.look_again()
+
+    def look_again(self) -> None:
+        """Show what is in hand as it is now."""
+        if self.thing is not None:
+            self._in_turn.ask(self._show_again, look_at, self.thing.found, self._now())
+        else:
+            self._bench.ask(self.empty.show_newest, by_name, "", NEWEST)
+            self._bench.ask(self.empty.show_holds, live_holds)
+
+    def show_trail(self) -> None:
+        """Hang the trail of the thing in hand on the yarn."""
+        in_sight = self.thing is not None and self.page.isVisibleTo(self)
+        self._bench.around.show_trail(self.thing.traced.stops if self.thing and in_sight else ())
+
+    def hold_plate(self) -> None:
+        """HOLD was scanned: what was scanned before it is meant."""
+        self._in_turn.then(self._hold_plate)
+
+    def done_plate(self) -> None:
+        """DONE was scanned: the question that is open is answered."""
+        self._in_turn.then(self._done_plate)
+
+    def count_plate(self, number: int) -> None:
+        """COUNT was scanned: it chooses from what is offered."""
+        self._in_turn.then(lambda: self._count_plate(number))
+
+    def choose(self, figure: str) -> bool:
+        """A figure was typed: choose from the list, if one is in sight."""
+        number = int(figure) if figure.isdecimal() else 0
+        return self.choices.isVisibleTo(self) and self.choices.rows.choose(number)
+
+    def _found(self, answer: Answer) -> None:
+        told = answer.resolution
+        if answer.in_hand is not None:
+            self._show(answer.in_hand)
+            self.page.near.show_things(told.choices)
+            self.page.show_near(bool(told.choices))
+            self._bench.say(told.sentence)
+        elif told.choices:
+            self.choices.show_choices(told)
+            self._turn_to(self.choices)
+        else:
+            self._bench.around.trouble(NotFound(told.sentence, told.next_step))
+
+    def _show_list(self, codes: Sequence[str], found: Sequence[Resolution]) -> None:
+        self.choices.show_list(codes, found)
+        self._turn_to(self.choices)
+
+    def _show(self, thing: InHand) -> None:
+        self.page.ask_why(None)
+        self.page.show_near(False)
+        self._show_again(thing)
+        self._turn_to(self.page)
+        self._bench.setFocus()  # its keys are pressed as they are shown
+
+    def _show_again(self, thing: InHand) -> None:
+        self.thing = thing
+        self.page.show_thing(thing)
+        self.show_trail()
+
+    def _turn_to(self, shown: QWidget) -> None:
+        for view in self._views:
+            view.setVisible(view is shown)
+        self.show_trail()
+
+    def _hold_plate(self) -> None:
+        if self.thing is None or not self.page.isVisibleTo(self):
+            self._refuse("Nothing is in hand to hold.", "Scan the thing first, then HOLD.")
+        elif self.thing.source is None:
+            self._refuse(f"{self.thing.found.shown} cannot be held.",
+                         "Scan its lot, its cone or a skein, then HOLD.")
+        else:
+            self._ask_hold()
+
+    def _done_plate(self) -> None:
+        if self.page.why is None:
+            self._refuse("Nothing is open here that could be done.")
+        else:
+            self.page.why.save()
+
+    def _count_plate(self, number: int) -> None:
+        asked = self.page.why if self.page.isVisibleTo(self) else None
+        if not (asked.choose(number) if asked is not None else self.choose(str(number))):
+            self._refuse(f"There is no {number} to choose here.")
+
+    def _refuse(self, what: str, next_step: str = "") -> None:
+        self._bench.around.trouble(NotFound(what, next_step))
+
+    def _ask_hold(self) -> None:
+        thing = self.thing
+        if thing is not None and thing.source is not None:
+            source = thing.source
+            self._ask(why_hold(thing.found), lambda why: self._do(hold, *source, why))
+
+    def _ask_clear(self, one: HoldFacts) -> None:
+        thing = self.thing
+        if thing is not None:
+            yarn = thing.found.id
+            self._ask(why_clear(one, thing.found),
+                      lambda why: self._do(clear, one.id, yarn, why))
+
+    def _ask_lift(self, one: HoldFacts) -> None:
+        self._ask(why_lift(one), lambda why: self._do(lift_hold, one.id, why))
+
+    def _ask(self, why: Why, answered: Callable[[str], None]) -> None:
+        card = WhyCard(why)
+        card.said.connect(answered)
+        card.left.connect(lambda: self.page.ask_why(None))
+        self.page.ask_why(card)
+
+    def _do(self, deed: Callable[..., Any], *args: Any) -> None:
+        self._bench.do(deed, *args, then=lambda _done: self.page.ask_why(None))
+
+    def _print(self) -> None:
+        thing, around = self.thing, self._bench.around
+        if thing is None:
+            return
+        book, person = around.session.book.path, around.session.person
+
+        def made() -> str:
+            pdf = trace_pdf(thing.traced, person or "the desk")
+            path = keep(book, "traces", f"trace-{thing.found.code}.pdf", pdf)
+            open_paper(path)
+            return path.name
+
+        around.background.read(self, made, lambda name: self._bench.say(f"The trace is {name}."))
+
+    def _now(self) -> Any:
+        return self._bench.around.session.book.clock()
+
+    def _join(self) -> None:
+        name = self.page.name
+        self.empty.newest.chosen.connect(self.open)
+        self.choices.chosen.connect(self.open)
+        self.page.near.chosen.connect(self.open)
+        self.page.opened.connect(lambda code: self.seek(code, typed=False))
+        name.hold_key.clicked.connect(self._ask_hold)
+        name.paper_key.clicked.connect(self._print)
+        name.away_key.clicked.connect(self.put_away)
+        name.lift.connect(self._ask_lift)
+        name.clear.connect(self._ask_clear)

@@ -1,0 +1,129 @@
+"""What is in hand: its colour, its name and code, what the book says first, and what stops it."""
+
+from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QVBoxLayout, QWidget
+
+from app.exchange.tracing import sentences
+from app.scanning.saying import void_words
+from app.window.benches.desk.desk_words import kind_words
+from app.window.benches.desk.hold_row import HoldRow
+from app.window.benches.desk.looking import InHand
+from app.window.benches.desk.thing_row import swatch_of
+from app.window.look.look import Gap, Size
+from app.window.parts.card import Card, SideBySide
+from app.window.parts.key_button import KeyButton
+from app.window.parts.swatch import Swatch
+from app.window.parts.words import SECOND, CodeWords, FactLine, Words
+
+SWATCH = QSize(152, 136)
+_SHOWN_HERE = ("Became", "How sure")
+_NO_HOLD = {
+    "tag": "It hangs on no skein: hold its lot.",
+    "disc": "Hold the lot or the cone of what hangs on it.",
+}
+
+
+class NameCard(Card):
+    """The card of the thing in hand, with the keys for it."""
+
+    lift = Signal(object)  # HoldFacts
+    clear = Signal(object)
+
+    def __init__(self) -> None:
+        super().__init__(in_hand=True)
+        self.setAccessibleName("in hand")
+        self.kind, self.code = Words(ink=SECOND), CodeWords(size=Size.TITLE)
+        self.name, self.note = Words("", Size.LEAD, bold=True), Words()
+        self.hold_key = KeyButton("Put a hold on it", "H")
+        self.paper_key = KeyButton("Trace as paper", "P")
+        self.away_key = KeyButton("Put away", "F8")
+        self.facts: list[FactLine] = []
+        self.holds: list[HoldRow] = []
+        self._holds, self._facts = QVBoxLayout(), QVBoxLayout()
+        self._holds.setSpacing(Gap.SMALL)
+        self._facts.setSpacing(Gap.HAIR)
+        self._swatch = QVBoxLayout()
+        self._swatch.setSpacing(Gap.HAIR)
+        words = QVBoxLayout()
+        words.setSpacing(Gap.HAIR)
+        for part in (self.kind, self.code, self.name, self.note):
+            words.addWidget(part)
+        words.addSpacing(Gap.HAIR)
+        words.addLayout(self._facts)
+        words.addStretch(1)
+        row = QHBoxLayout()
+        row.setSpacing(Gap.PART)
+        row.addLayout(self._swatch)
+        row.addLayout(words, 1)
+        self.add(self._holds, SideBySide(_holding(row), _holding(self._keys()), shares=(1, 0)))
+
+    def show_thing(self, thing: InHand) -> None:
+        """Show another thing."""
+        found = thing.found
+        kind = kind_words(found.kind)
+        self.kind.setText(f"{kind[:1].upper()}{kind[1:]}")
+        self.code.show_code(found.shown)
+        self.name.setText(found.words)
+        self.name.setVisible(bool(found.words))
+        self.note.setText(f"{void_words(found)} Throw it away." if found.void else "")
+        self.note.setVisible(found.void)
+        self._show_swatch(thing)
+        self._show_facts(thing)
+        self._show_holds(thing)
+        if thing.source is None:
+            self.hold_key.refuse(_NO_HOLD.get(found.kind, f"A {kind} is never on hold."))
+        else:
+            self.hold_key.allow()
+
+    def _keys(self) -> QBoxLayout:
+        column = QVBoxLayout()
+        column.setSpacing(Gap.SMALL)
+        for key in (self.hold_key, self.paper_key, self.away_key):
+            column.addWidget(key)
+        column.addStretch(1)
+        return column
+
+    def _show_swatch(self, thing: InHand) -> None:
+        _empty(self._swatch)
+        picture = swatch_of(thing.found, SWATCH, 84)
+        self._swatch.addWidget(picture, 0, Qt.AlignmentFlag.AlignTop)
+        if isinstance(picture, Swatch) and thing.found.swatch:
+            self._swatch.addWidget(Words("by eye, not measured", Size.SMALL, ink=SECOND))
+        self._swatch.addStretch(1)
+
+    def _show_facts(self, thing: InHand) -> None:
+        _empty(self._facts)
+        said = [one for one in sentences(thing.traced) if one[0] in _SHOWN_HERE]
+        near = (("Same bath", thing.relatives.companions), ("Same recipe and day",
+                                                           thing.relatives.sisters))
+        said += [(label, ", ".join(codes)) for label, codes in near if codes]
+        self.facts = [FactLine(label, words[:1].upper() + words[1:]) for label, words in said]
+        for fact in self.facts:
+            self._facts.addWidget(fact)
+
+    def _show_holds(self, thing: InHand) -> None:
+        _empty(self._holds)
+        self.holds = [
+            HoldRow(hold, here=hold.source == thing.source, keys=not place,
+                    clears=thing.found.kind == "skein" and hold.source != thing.source)
+            for place, hold in enumerate(thing.holds)
+        ]
+        for row in self.holds:
+            row.lift.connect(self.lift)
+            row.clear.connect(self.clear)
+            self._holds.addWidget(row)
+
+
+def _holding(layout: QBoxLayout) -> QWidget:
+    holder = QWidget()
+    layout.setContentsMargins(0, 0, 0, 0)
+    holder.setLayout(layout)
+    return holder
+
+
+def _empty(layout: QVBoxLayout) -> None:
+    while item := layout.takeAt(0):
+        old = item.widget()
+        if isinstance(old, QWidget):
+            old.hide()
+            old.deleteLater()

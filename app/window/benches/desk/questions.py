@@ -1,0 +1,34 @@
+"""The questions of why, in words: before a hold, a clearing, a lifting."""
+
+from app.lookups.holds import HoldFacts
+from app.lookups.things import Found
+from app.window.benches.desk.desk_words import kind_words
+from app.window.benches.desk.why_card import FAULTS, Why
+
+
+def why_hold(found: Found) -> Why:
+    """Before a hold is put on the thing in hand."""
+    return Why(
+        f"Put a hold on {kind_words(found.kind)} {found.shown}?",
+        "Nothing made of it is printed, promised or sold until the hold is lifted; what is in "
+        "work goes on, marked.",
+        "Put the hold", "Say what was seen: whoever meets the hold will read it.", FAULTS,
+    )
+
+
+def why_clear(hold: HoldFacts, found: Found) -> Why:
+    """Before one skein is let through a hold."""
+    return Why(
+        f"Clear skein {found.shown} of this hold?",
+        f"The hold stays on {hold.on} and on all else that it reaches.",
+        "Clear this skein", "Say what was looked at: clearing needs its evidence.",
+    )
+
+
+def why_lift(hold: HoldFacts) -> Why:
+    """Before a hold ends."""
+    return Why(
+        f"Lift the hold on {hold.on}?",
+        f"It was put because of: {hold.why}. All that it stops is free again.",
+        "Lift the hold", "Say what was found: lifting needs its reason.",
+    )

@@ -1,0 +1,75 @@
+"""Why: the one question before a hold is put, one skein is cleared of it, or it is lifted."""
+
+from dataclasses import dataclass
+from functools import partial
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeyEvent
+
+from app.window.look.look import Size
+from app.window.parts.card import Actions, Card
+from app.window.parts.fields import TextField
+from app.window.parts.key_button import KeyButton
+from app.window.parts.words import SECOND, Words
+
+FAULTS = ("stain or oil", "shade is off", "thin or broken yarn", "moths or dirt",
+          "colour comes off")
+"""What holds are put for most often; common practice, no source."""
+
+
+@dataclass(frozen=True, slots=True)
+class Why:
+    """One question: what will be done, what that means, and answers at hand."""
+
+    title: str
+    means: str
+    does: str
+    needed: str
+    answers: tuple[str, ...] = ()
+
+
+class WhyCard(Card):
+    """Enter, the key or the plate DONE saves; Esc and F8 leave it; what was typed stays if not."""
+
+    said = Signal(str)
+    left = Signal()
+
+    def __init__(self, why: Why) -> None:
+        super().__init__(in_hand=True)
+        self.why = why
+        self.setAccessibleName(why.title)
+        self.field = TextField("Why", "in a few words, then Enter", why.needed)
+        self.does = KeyButton(why.does, strong=True)
+        self.leave = KeyButton("Leave it", "F8")
+        self.answers = [KeyButton(answer) for answer in why.answers]
+        for key, answer in zip(self.answers, why.answers, strict=True):
+            key.clicked.connect(partial(self.said.emit, answer))
+        self.add(Words(why.title, Size.LEAD, bold=True), Words(why.means, ink=SECOND))
+        if self.answers:
+            self.add(Actions(*self.answers))
+            self.add(Words("One tap, or the plate COUNT with its number; or in words:", ink=SECOND))
+        self.add(self.field, Actions(self.does, self.leave))
+        self.does.clicked.connect(self.save)
+        self.leave.clicked.connect(self.left)
+        self.field.line.returnPressed.connect(self.save)
+
+    def save(self) -> None:
+        """Answer with what was typed; asked for if there is nothing."""
+        words = self.field.value()
+        if words:
+            self.said.emit(words)
+        else:
+            self.field.line.setFocus()
+
+    def choose(self, number: int) -> bool:
+        """The answer with this number, as the plate COUNT says it."""
+        if not 1 <= number <= len(self.answers):
+            return False
+        self.answers[number - 1].click()
+        return True
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() == Qt.Key.Key_Escape:
+            self.left.emit()
+        else:
+            super().keyPressEvent(event)

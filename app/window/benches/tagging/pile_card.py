@@ -1,0 +1,73 @@
+"""The pile in hand: its lot as printed, what it is, and its counts."""
+
+from PySide6.QtWidgets import QVBoxLayout
+
+from app.calculations.codes import shown
+from app.lookups.printed import PrintedTag
+from app.lookups.tag_table import OnTable
+from app.window.benches.tagging.figures import Figures
+from app.window.look.look import Gap, Size
+from app.window.parts.big_code import BigCode
+from app.window.parts.card import Actions, Card
+from app.window.parts.key_button import KeyButton
+from app.window.parts.swatch import Swatch, Zone
+from app.window.parts.words import SECOND, CodeWords, Words
+
+_SCAN = "Scan each tag when it is tied on."
+
+
+class PileCard(Card):
+    """All counts in large figures; below them the tag that was scanned last."""
+
+    def __init__(self) -> None:
+        super().__init__(in_hand=True)
+        self.lot, self.colourway = BigCode(size=64), Words("", Size.TITLE, bold=True)
+        self.about = Words(ink=SECOND)
+        self.figures = Figures()
+        self.next = Words(_SCAN, Size.LEAD, bold=True)
+        self.tag, self.tag_words = CodeWords(size=Size.TITLE), Words()
+        self.anew = KeyButton("Print another in its place", "R")
+        self.open = KeyButton("Open the sheet", "O")
+        self.leave = KeyButton("Put by", "F8")
+        self._swatch = Swatch(none="no swatch chosen")
+        head = QVBoxLayout()
+        head.setSpacing(Gap.HAIR)
+        head.addWidget(self.colourway)
+        head.addWidget(self.about)
+        row = self.add_row(self._swatch)
+        row.addLayout(head, 1)
+        self.add(self.lot, self.figures, self.next)
+        last = self.add_row(self.tag, self.tag_words)
+        last.setStretch(1, 1)
+        self.add_last(Actions(self.leave, self.open, self.anew))
+        self.show_tag(None, "")
+        self.open.hide()
+
+    def show_table(self, table: OnTable) -> None:
+        """Show another pile, or the same with other counts."""
+        facts = table.facts
+        name = facts.colourway or "Colourway not known"
+        self._swatch.show_zones([Zone(facts.swatch)] if facts.swatch else (), name)
+        self.colourway.setText(name)
+        disc = f" · disc {facts.disc}" if facts.disc else ""
+        ties = f" · {table.ties} ties" if table.ties else ""
+        self.about.setText(f"{facts.base} · {facts.put_up}{ties}{disc}")
+        self.lot.show_code(shown(facts.lot) if facts.lot else "lot not known")
+        self.figures.show_facts(facts)
+        self.next.setText(_next(table))
+
+    def show_tag(self, tag: PrintedTag | None, words: str) -> None:
+        """The tag that was scanned last, and what came of it."""
+        self.tag.show_code(shown(tag.mark) if tag else "")
+        self.tag_words.setText(words)
+        self.anew.setHidden(tag is None or tag.skein is None)
+
+
+def _next(table: OnTable) -> str:
+    facts = table.facts
+    if not facts.left:
+        free = "" if facts.disc else " Its disc is free again."
+        return f"All {facts.counted} wear their tags.{free}"
+    if facts.holds or (facts.to_print and not facts.waiting):
+        return "Print the tags, then tie them on." if not facts.holds else "Ask about the hold."
+    return _SCAN

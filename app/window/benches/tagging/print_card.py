@@ -1,0 +1,224 @@
+"""Printing: which stock, from which cell on, how many, and why more than there are skeins."""
+
+from dataclasses import dataclass
+from functools import partial
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+
+from app.documents.stocks import stocks
+from app.lookups.tag_table import OnTable
+from app.problems import Refused
+from app.window.benches.tagging.sheet_picture import SheetPicture, Shown
+from app.window.benches.tagging.sheet_plan import SheetPlan, next_cell
+from app.window.look.look import Gap, Size
+from app.window.parts.card import Actions, Card
+from app.window.parts.key_button import KeyButton
+from app.window.parts.words import SECOND, Digits, Words
+from app.work.tagging import may_print
+
+EXTRA = "an extra skein"
+_MOST = 99
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """Tags that are asked for: where they will stand, by which text, and why."""
+
+    plan: SheetPlan
+    version: int | None
+    why: str
+
+
+class PrintCard(Card):
+    """`printing` gives what is Wanted; the reason keys tell the bench what happened to tags.
+
+    `texts` asks which of two compositions is printed; it stands where there is room.
+    """
+
+    printing = Signal(object)
+    spoiled = Signal()
+    fell_off = Signal()
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.table: OnTable | None = None
+        self.stock = stocks()[0]
+        self.version: int | None = None
+        self.why = ""
+        self._first: int | None = None
+        self._count: int | None = None
+        self.title, self.where = Words("", bold=True), Words(ink=SECOND)
+        self.picture = SheetPicture(272)
+        self.picture.tapped.connect(self.begin_at)
+        self.number = Digits("0", Size.HUGE)
+        self.print = KeyButton("Print", "P", strong=True)
+        self.reasons = (
+            KeyButton("Spoiled", "S"),
+            KeyButton("Fell off", "F"),
+            KeyButton("Extra skein", "X"),
+        )
+        self.other = KeyButton("Other stock", "K")
+        self._reasons = Actions(*self.reasons)
+        self.texts = QWidget()
+        self._texts = QVBoxLayout(self.texts)
+        self._texts.setContentsMargins(0, 0, 0, 0)
+        self._join()
+        self._lay_out()
+
+    @property
+    def plan(self) -> SheetPlan:
+        """What would be printed now."""
+        to_print = self.table.facts.to_print if self.table else 0
+        first = self._first or next_cell(self.stock, self._place())
+        return SheetPlan(self.stock, first, to_print if self._count is None else self._count)
+
+    def show_table(self, table: OnTable) -> None:
+        """Show the pile in hand; what was chosen for it stays while nothing was printed."""
+        before = self.table
+        self.table = table
+        if before is None or before.facts.id != table.facts.id:
+            self.stock = next(
+                (s for name in table.used for s in stocks() if s.name == name), self.stock
+            )
+            self.version = None
+        if before is None or _counts(before) != _counts(table):
+            self._first, self._count, self.why = None, None, ""
+        self._show_texts()
+        self._show()
+
+    def begin_at(self, cell: int) -> None:
+        """The first free cell is this one."""
+        self._first = cell
+        self._show()
+
+    def step(self, by: int) -> None:
+        """One tag more or one less."""
+        self._count = min(max(self.plan.count + by, 0), _MOST)
+        self._show()
+
+    def next_stock(self) -> None:
+        """The next stock of the list."""
+        at = stocks().index(self.stock)
+        self.stock, self._first = stocks()[(at + 1) % len(stocks())], None
+        self._show()
+
+    def extra_skein(self) -> None:
+        """One more, because there is a skein more than was counted."""
+        self.why = EXTRA
+        self._count = (self.table.facts.to_print if self.table else 0) + 1
+        self._show()
+
+    def choose_text(self, version: int) -> None:
+        """The owner says which of two compositions is printed."""
+        self.version = version
+        self._show_texts()
+        self._show()
+
+    def refusal(self) -> Refused | None:
+        """Why nothing can be printed now, or none."""
+        if self.table is None:
+            return Refused("No pile is in hand; nothing was printed.", "Scan its disc.")
+        facts, count = self.table.facts, self.plan.count
+        printed = facts.applied + facts.waiting
+        if not self.why and (not facts.to_print or count > facts.to_print):
+            return Refused(
+                f"{printed} of {facts.counted} printed: why?",
+                "Spoiled, fell off, or an extra skein?",
+            )
+        if not count:
+            return Refused("No tag is asked for.", "Say how many.")
+        try:
+            may_print(facts, count, self.version, self.why)
+        except Refused as problem:
+            return problem
+        return None
+
+    def say_print(self) -> None:
+        """P, or DONE."""
+        if self.refusal() is None:
+            self.printing.emit(Wanted(self.plan, self.version, self.why))
+
+    def _show(self) -> None:
+        plan, used = self.plan, next_cell(self.stock, self._place()) - 1
+        words = plan.words
+        self.title.setText(self.stock.title)
+        self.where.setText(words)
+        self.number.show_number(str(plan.count))
+        chosen = frozenset(range(plan.first, plan.on_first + 1))
+        self.picture.show_sheet(
+            Shown(self.stock, frozenset(range(1, used + 1)), chosen), plan.first, words
+        )
+        self.print.say(self._print_words())
+        problem = self.refusal()
+        facts = self.table.facts if self.table else None
+        asked = facts is not None and (facts.printed or plan.count > facts.to_print)
+        self._reasons.setVisible(bool(asked))
+        if problem is None:
+            self.print.allow()
+        else:
+            self.print.refuse(problem.what)
+
+    def _print_words(self) -> str:
+        count = self.plan.count
+        tags = {0: "", 1: " 1 tag"}.get(count, f" {count} tags")
+        return f"Print{tags}, {self.why}" if self.why else f"Print{tags}"
+
+    def _place(self) -> int:
+        return self.table.used.get(self.stock.name, 1) if self.table else 1
+
+    def _show_texts(self) -> None:
+        while item := self._texts.takeAt(0):
+            if widget := item.widget():
+                widget.hide()
+                widget.deleteLater()
+        texts = self.table.texts if self.table else {}
+        if len(texts) < 2:
+            return
+        self._texts.addWidget(
+            Words("Two compositions lie in this pile: the owner picks the text.", bold=True)
+        )
+        keys = []
+        for number, (version, fibre) in enumerate(texts.items(), 1):
+            key = KeyButton(fibre, str(number))
+            key.setCheckable(True)
+            key.setChecked(version == self.version)
+            key.clicked.connect(partial(self.choose_text, version))
+            keys.append(key)
+        self._texts.addWidget(Actions(*keys))
+
+    def _join(self) -> None:
+        spoiled, fell_off, extra = self.reasons
+        self.print.clicked.connect(self.say_print)
+        self.other.clicked.connect(self.next_stock)
+        spoiled.clicked.connect(self.spoiled)
+        fell_off.clicked.connect(self.fell_off)
+        extra.clicked.connect(self.extra_skein)
+
+    def _lay_out(self) -> None:
+        less, more = KeyButton("−"), KeyButton("+")
+        less.setAccessibleName("one tag less")
+        more.setAccessibleName("one tag more")
+        less.clicked.connect(partial(self.step, -1))
+        more.clicked.connect(partial(self.step, 1))
+        count = QHBoxLayout()
+        count.setSpacing(Gap.SMALL)
+        for widget in (less, self.number, more):
+            count.addWidget(widget, 0, Qt.AlignmentFlag.AlignVCenter)
+        count.addStretch(1)
+        beside = QVBoxLayout()
+        beside.setSpacing(Gap.SMALL)
+        for words in (self.title, self.where):
+            beside.addWidget(words)
+        beside.addWidget(Actions(self.other))
+        beside.addStretch(1)
+        beside.addLayout(count)
+        row = self.add_row(self.picture)
+        row.addLayout(beside, 1)
+        self.add(self.print)
+        self.add_last(self._reasons)
+
+
+def _counts(table: OnTable) -> tuple[int, int, int, object]:
+    facts = table.facts
+    return facts.id, facts.printed, facts.void, tuple(table.used.items())

@@ -1,0 +1,29 @@
+"""Papers that the window makes: kept beside the book, and shown by the computer's own reader."""
+
+from pathlib import Path
+
+from PySide6.QtCore import QUrl
+from PySide6.QtGui import QDesktopServices
+
+from app.problems import Refused
+
+
+def keep(book: Path, kind: str, name: str, pdf: bytes) -> Path:
+    """Write a paper whole or not at all, in the folder of its kind beside the book."""
+    folder = book.with_name(f"{book.stem} {kind}")
+    path = folder / name
+    part = path.with_name(f"{name}.part")
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+        part.write_bytes(pdf)
+        part.replace(path)
+    except OSError as error:
+        raise Refused(f"{path} cannot be written: {error.strerror or error}; no paper was made.",
+                      "Look whether the folder may be written in, and whether the paper is open "
+                      "in another program.") from error
+    return path
+
+
+def open_paper(path: Path) -> bool:
+    """Show it in the computer's own reader; False where there is none."""
+    return QDesktopServices.openUrl(QUrl.fromLocalFile(str(path)))
