@@ -86,11 +86,11 @@ def test_in_a_terminal_the_demo_is_done_also_where_its_window_cannot_be_shown(
             [sys.executable, "-m", "app", "demo", "--out", str(tmp_path)], cwd=ROOT,
             env={**NO_SCREEN, **screen}, stdout=inside, stderr=subprocess.PIPE, text=True,
             timeout=120)
+        assert done.returncode == 0, done.stderr
         said = os.read(terminal, 100_000).decode()
     finally:
         os.close(terminal)
         os.close(inside)
-    assert done.returncode == 0
     assert said.startswith("Quernlow Dyeyard is invented")
     assert done.stderr.startswith("The window cannot be opened") == ("DISPLAY" in screen)
 

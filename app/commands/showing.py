@@ -6,8 +6,6 @@ from collections import Counter
 from collections.abc import Iterator
 from contextlib import closing, suppress
 from dataclasses import dataclass
-from importlib import import_module
-from importlib.util import find_spec
 from pathlib import Path
 
 from app.commands.answer import Answer, Options
@@ -21,6 +19,7 @@ from app.scanning.resolve import resolve
 from app.store.book import Book
 from app.store.journal import Verdict, verify
 from app.store.opening import Claim
+from app.window.picture import picture_of
 
 FOLDER = "conetrail-demo"
 BOOK = "quernlow-dyeyard.book"
@@ -44,15 +43,14 @@ def demo(options: Options) -> Answer:
     with Claim(folder / BOOK), tempfile.TemporaryDirectory(dir=folder, prefix="making-") as made:
         making = Path(made)
         shown = _show(making)
-        pictured = _picture(making)
+        said = _picture(making)
         files = sorted(path for path in making.iterdir() if path.is_file())
         for rest in (f"{BOOK}-wal", f"{BOOK}-shm"):
             (folder / rest).unlink(missing_ok=True)
         for path in files:
             path.replace(folder / path.name)
-    lines = (*_sentences(shown), f"In {folder}: {', '.join(path.name for path in files)}.",
-             *([] if pictured else ["The picture of the window is still to come."]))
-    return Answer(lines, book=folder / BOOK)
+    lines = (*_sentences(shown), f"In {folder}: {', '.join(path.name for path in files)}.")
+    return Answer(lines, said=said, book=folder / BOOK)
 
 
 def _folder(wanted: Path | None) -> Path:
@@ -104,11 +102,13 @@ def _show(making: Path) -> _Shown:
     return shown
 
 
-def _picture(making: Path) -> bool:
-    if find_spec("app.window.picture") is None:
-        return False
-    import_module("app.window.picture").picture_of(making / BOOK, making / "window.png")
-    return True
+def _picture(making: Path) -> tuple[str, ...]:
+    """The window on this book as a picture; else why not, and all else is there."""
+    try:
+        picture_of(making / BOOK, making / "window.png")
+    except Refused as refusal:
+        return (refusal.what,)
+    return ()
 
 
 def _sentences(shown: _Shown) -> Iterator[str]:

@@ -7,7 +7,7 @@ import json
 from collections import defaultdict
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
-from difflib import SequenceMatcher
+from difflib import SequenceMatcher, get_close_matches
 from itertools import pairwise
 
 from app.exchange.cells import Cell, Row, Table
@@ -133,7 +133,8 @@ def _by_wording(
     """Each heading speaks for the field it fits best; the best of a field's headings is taken."""
     fitting: dict[str, list[tuple[tuple[int, int], int]]] = defaultdict(list)
     for place, heading in enumerate(headings):
-        fits = {field: fit for field in FIELDS if (fit := _fit(field, bare(heading))) > (0, 0)}
+        name = bare(heading)
+        fits = {field: fit for field in FIELDS if (fit := _fit(field, name)) > (0, 0)}
         best = max(fits.values(), default=(0, 0))
         for field in (field for field, fit in fits.items() if fit == best):
             fitting[field].append((best, place))
@@ -155,7 +156,8 @@ def _fit(field: str, name: str) -> tuple[int, int]:
     among = [words for words in WORDINGS[field] if f" {words} " in f" {name} "]
     if among:
         return 2, max(map(len, among))
-    return (1, 0) if len(name) > 3 and _likeness(field, name) >= _ALIKE else (0, 0)
+    nearly = len(name) > 3 and get_close_matches(name, WORDINGS[field], 1, _ALIKE)
+    return (1, 0) if nearly else (0, 0)
 
 
 def _likeness(field: str, heading: str) -> float:

@@ -1,6 +1,6 @@
 """A mill's list as a file: how it was understood, what it lacks; nothing of it is saved."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
@@ -51,6 +51,12 @@ def see(connection: Connection, path: Path, said: Said, now: datetime) -> Seen:
     lacks = match.lacks({**above, **said.given})
     arrival = None if lacks else look_at(connection, data, said, now)
     return Seen(match, above, lacks, arrival, bases_now(connection))
+
+
+def lack(seen: Seen, field: str, given: Collection[str]) -> str:
+    """The sentence for one field that a list lacks."""
+    others = {other for other in seen.lacks if other != field}
+    return seen.match.what_lacks({*seen.above, *given, *others})
 
 
 def _match(table: Table, known: Known, said: Said) -> ColumnMatch:

@@ -7,7 +7,7 @@ n/N of those in the pool (hypergeometric mean).
 
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from math import ceil, floor
 
@@ -65,6 +65,8 @@ class _Asked:
     yarn: int
     members: int
     said: Said
+    row: int = 0
+    """Their own row, where they were told apart of the yarn."""
 
 
 def tally(thread: Thread, members: Mapping[int, int], thing: Thing) -> Tally:
@@ -87,6 +89,14 @@ def _asked(thread: Thread, members: Mapping[int, int]) -> list[_Asked]:
     return asked
 
 
+def told_apart(thread: Thread, members: Mapping[int, int]) -> dict[int, int]:
+    """The same members: those told apart by rows of their own, the others by the row asked for."""
+    apart = Counter[int]()
+    for one in _asked(thread, members):
+        apart[one.row or one.yarn] += one.members
+    return dict(apart)
+
+
 def _told_apart(thread: Thread, one: _Asked, within: int) -> list[_Asked]:
     if within not in thread.divided:
         return [one]
@@ -98,9 +108,9 @@ def _told_apart(thread: Thread, one: _Asked, within: int) -> list[_Asked]:
     apart = []
     for row in told:
         said = {**one.said, **thread.told[row]}
-        apart += _told_apart(thread, _Asked(one.yarn, thread.count[row], said), row)
+        apart += _told_apart(thread, _Asked(one.yarn, thread.count[row], said, row), row)
     left = one.members - sum(thread.count[row] for row in told)
-    return [*apart, _Asked(one.yarn, left, one.said)] if left > 0 else apart
+    return [*apart, replace(one, members=left)] if left > 0 else apart
 
 
 def _line(thread: Thread, yarn: int, said: Said) -> set[int]:

@@ -34,7 +34,7 @@ class Scanned:
 
 @dataclass(frozen=True, slots=True)
 class Again:
-    """The same scanner sent the same within two seconds: most likely its trigger bounced."""
+    """The same scanner sent the same twice running within two seconds: its trigger bounced."""
 
     text: str
     scanner: str = ""
@@ -92,7 +92,7 @@ class Keystrokes:
     prefixes: Mapping[str, str] = field(default_factory=dict)
     _held: list[_Piece] = field(default_factory=list)
     _last_ms: int = 0
-    _latest: dict[tuple[str, str], int] = field(default_factory=dict)
+    _latest: dict[str, tuple[str, int]] = field(default_factory=dict)
 
     def press(self, character: str, at_ms: int) -> tuple[Heard, ...]:
         """One key with a character; Enter is `\\r`, Tab is `\\t`."""
@@ -140,10 +140,10 @@ class Keystrokes:
 
     def _scan(self, piece: _Piece) -> Heard:
         scanner, at_ms = self.prefixes.get(piece.prefix, ""), self._last_ms
-        self._latest = {k: ms for k, ms in self._latest.items() if 0 <= at_ms - ms <= AGAIN_MS}
-        seen = (scanner, piece.text) in self._latest
-        self._latest[scanner, piece.text] = at_ms
-        return Again(piece.text, scanner) if seen else Scanned(piece.text, scanner)
+        text, then_ms = self._latest.get(scanner, ("", 0))
+        self._latest[scanner] = piece.text, at_ms
+        bounced = text == piece.text and 0 <= at_ms - then_ms <= AGAIN_MS
+        return Again(piece.text, scanner) if bounced else Scanned(piece.text, scanner)
 
 
 def _ran_together(pieces: Sequence[_Piece]) -> bool:

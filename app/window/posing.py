@@ -5,7 +5,7 @@ from datetime import timedelta
 from pathlib import Path
 from time import monotonic
 
-from PySide6.QtCore import QCoreApplication, QEvent
+from PySide6.QtCore import QCoreApplication, QEvent, QThread
 from PySide6.QtWidgets import QApplication
 
 from app.lookups.holds import live_holds
@@ -27,13 +27,17 @@ def open_window(
     size: tuple[int, int],
     text: float,
     places: Sequence[Place] = PLACES,
+    person: str = "",
 ) -> MainWindow:
-    """The window on a book, open and quiet; the settings of this picture lie in the folder."""
+    """The window on a book, open and quiet, with who wrote last in it signed on, if no other.
+
+    The settings of this picture lie in the folder.
+    """
     session = open_session(book)
     _stop_the_clock(session)
     settings = ComputerSettings(folder / "computer.ini")
     settings.text = text
-    settings.person = next((entry.person for entry in session.ask(entries, 1)), "")
+    settings.person = person or next((entry.person for entry in session.ask(entries, 1)), "")
     window = MainWindow(settings, places, lambda: session)
     window.resize(*size)
     window.show()
@@ -78,6 +82,7 @@ def wait_until(done: Callable[[], bool]) -> None:
         if monotonic() > end:
             raise Refused("The window did not come to rest; no picture was made.")
         QApplication.processEvents()
+        QThread.msleep(2)  # leaves the processor to what is waited for
 
 
 def _stop_the_clock(session: Session) -> None:

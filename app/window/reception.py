@@ -2,18 +2,20 @@
 
 from collections.abc import Callable
 from contextlib import suppress
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject
 
 from app.calculations.codes import Kind, bare_characters, code_of, numbered, shown
 from app.problems import BadInput, NotFound
-from app.scanning.resolve import Resolution, resolve
-from app.scanning.saying import a_kind
 from app.window.bench import Bench
 from app.window.deeds import Deeds
 from app.window.floor import Floor
 from app.window.head_and_foot import Foot, Head
 from app.window.places import Place
+
+if TYPE_CHECKING:
+    from app.scanning.resolve import Resolution
 
 UNDO = numbered(Kind.ACTION, 2).text
 
@@ -50,6 +52,8 @@ class Reception(QObject):
             self._floor.problem.hide()
             bench.take(text)
         elif bench is not None:
+            from app.scanning.resolve import resolve  # here, because the window is there before it
+
             bench.ask(self._resolved, resolve, text, False)
 
     def scanned_again(self, text: str) -> None:
@@ -95,13 +99,15 @@ class Reception(QObject):
         elif code == UNDO:
             self._deeds.undo_last()
         elif bench is None or not _takes(bench, code):
+            from app.scanning.saying import a_kind
+
             self._floor.trouble(
                 NotFound(f"{shown(code)} is {a_kind(kind)}, and this bench has no use for it."),
                 "Show it",
                 lambda: self.show(code),
             )
 
-    def _resolved(self, answer: Resolution) -> None:
+    def _resolved(self, answer: "Resolution") -> None:
         """What the book says of a scan that is no code of ours."""
         if answer.found is None:
             self._floor.trouble(BadInput(answer.sentence, answer.next_step))

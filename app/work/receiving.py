@@ -166,13 +166,13 @@ def looks_off(name: str, came: ConeIn, millitex: int, *, opened: bool = False) -
     """
     said, net = [], came.gross_mg - came.tare_mg
     if net > MOST_NET_MG or (net < LEAST_NET_MG and not opened):
-        said.append(f"{name} holds {net / 1000:g} g: a cone has 700 to 2,200 g as a rule. "
+        said.append(f"{name} holds {net / 1000:,.10g} g: a cone has 700 to 2,200 g as a rule. "
                     "Weigh it again.")
     if came.wrap_mg is not None:
         wanted = millitex / 10  # milligrams in 100 m
         off = (came.wrap_mg - wanted) / wanted
         if abs(off) > COUNT_OFF:
-            said.append(f"{name}: 100 m weigh {came.wrap_mg / 1000:g} g, {abs(off):.1%} "
+            said.append(f"{name}: 100 m weigh {came.wrap_mg / 1000:g} g, {abs(off) * 100:.1f} % "
                         f"{'over' if off > 0 else 'under'} the base's count. Wrap a second cone.")
     if came.ecru_off is not None and came.ecru_off > ECRU_OFF:
         said.append(f"{name} differs from the kept cone by {came.ecru_off / 100:g} undyed: "

@@ -5,7 +5,7 @@ from datetime import UTC, datetime
 from decimal import Decimal
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from app.exchange.cells import Cell, Formula, Row, Table
@@ -188,6 +188,7 @@ def test_twenty_thousand_bad_rows_are_told_within_seconds() -> None:
     assert time.perf_counter() - begun < 20  # less than a tenth of it on a quiet machine
 
 
+@settings(deadline=None)
 @given(st.lists(st.lists(st.text(max_size=8), max_size=7), max_size=8))
 def test_every_row_is_a_cone_or_a_trouble_or_a_total(rows: list[list[str]]) -> None:
     good = "2241;Tarnfield 4-ply;A;;1462;64"

@@ -17,6 +17,7 @@ from app.lookups.certainty import (
     nearest,
     parting,
     tally,
+    told_apart,
 )
 from app.lookups.thread import Thread, thread
 from app.work.holding import clear, hold
@@ -94,6 +95,8 @@ def test_the_whole_row_still_holds_what_was_told_apart_of_it(studio: Studio) -> 
     assert [(k.least, k.most) for k in studio.origins(pool)] == [(7, 7), (5, 5)]
     assert of(studio.origins(eight), one).least == 3
     assert of(studio.origins(eight), one).expected == 2 + Fraction(6 * 5, 10)
+    assert told_apart(read(studio, eight), {eight: 8}) == {seen: 2, eight: 6}
+    assert told_apart(read(studio, eight), {eight: 3}) == {eight: 3}
     few = tally(read(studio, eight), {eight: 3}, ("cone", one))
     assert (few.least, few.most, few.expected) == (0, 3, Fraction(3 * 5, 10))
     assert of(studio.origins(pool), two).basis == "counted"

@@ -173,3 +173,11 @@ def test_two_scanners_at_once_never_make_a_third_code(one, other, turns, gaps):
     taken = {text for text in scans if code_of(bare_characters(text))}
     assert taken <= {text.rstrip() for text in texts}
     assert said(heard) == ""
+
+
+def test_the_same_code_is_meant_twice_where_another_came_between():
+    keys, heard, at = Keystrokes(), [], 1000
+    for code in (LOT, DISC, LOT):
+        some, at = hear(keys, code + "\r", at)
+        heard += some
+    assert heard == [Scanned(LOT), Scanned(DISC), Scanned(LOT)]

@@ -18,6 +18,11 @@ class Outcome:
     findings: tuple[str, ...] = ()
 
 
+class _NoRows(tuple):
+    def all(self):
+        return []
+
+
 @dataclass
 class FakeBook:
     """Numbers the deeds it is given and forgets them."""
@@ -36,6 +41,10 @@ class FakeBook:
 
     def ask(self, question, *args, **more):
         return question(self, *args, **more)
+
+    def execute(self, *_question):
+        """Nothing stands in it, whatever is looked up."""
+        return _NoRows()
 
     def undo(self, seq, *, by):
         self.undone.append(seq)

@@ -10,7 +10,6 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
 from datetime import UTC, datetime
-from importlib.util import find_spec
 from pathlib import Path
 from random import Random
 from tempfile import TemporaryDirectory
@@ -38,7 +37,6 @@ from tests.makers import Clock  # noqa: E402
 
 NEXT_MORNING = datetime(2026, 4, 14, 7, tzinfo=UTC)
 SIZE, TEXTS = (1280, 800), {1.0: "", 2.0: "-200"}
-_KEYS = {"\n": Qt.Key.Key_Return, "\t": Qt.Key.Key_Tab}
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,9 +74,10 @@ class Hands:
 
     def press(self, *keys: str) -> None:
         """Press keys of the bench: a letter, or F5."""
+        QTest.qWaitForWindowActive(self.window)
         for key in keys:
-            named = getattr(Qt.Key, f"Key_{key}", None)
-            QTest.keyClick(self.window, key if named is None else named)
+            named = key if len(key) == 1 else getattr(Qt.Key, f"Key_{key}")
+            QTest.keyClick(self.window.windowHandle(), named)
             quiet(self.window)
 
     def fill(self, *texts: str) -> None:
@@ -148,6 +147,8 @@ class NextMorning:
         return self.book.ask(by_code, code).id
 
 
+WHO = {"Receiving": "AD", "Winding": "WN", "Pots & trays": "DA", "Finishing": "TW",
+       "Tagging": "LP", "Desk": "OW"}
 POSES = (
     Pose("receiving", "Receiving"),
     Pose("receiving-weighing", "Receiving", lambda it: (
@@ -181,10 +182,9 @@ def benches() -> tuple[list[Place], list[str]]:
 
 
 def _is_there(place: Place) -> bool:
-    module = f"app.window.benches.{place.bench.partition(':')[0]}"
     try:
-        return find_spec(module) is not None
-    except ModuleNotFoundError:
+        return place.bench_class() is not None
+    except (ImportError, AttributeError):
         return False
 
 
@@ -201,10 +201,12 @@ def studio(folder: Path) -> Path:
 
 
 @contextmanager
-def the_window(book: Path, text: float, places: list[Place]) -> Iterator[MainWindow]:
+def the_window(
+    book: Path, text: float, places: list[Place], person: str = "OW"
+) -> Iterator[MainWindow]:
     """The window on the book at a text size, closed afterwards."""
     with TemporaryDirectory() as settings:
-        window = open_window(book, Path(settings), SIZE, text, places)
+        window = open_window(book, Path(settings), SIZE, text, places, person)
         try:
             yield window
         finally:
@@ -221,7 +223,7 @@ def pictures(folder: Path, wanted: str = "") -> list[str]:
         for text, tail in TEXTS.items():
             for pose in POSES:
                 if pose.bench in titles and pose.name.startswith(wanted):
-                    with the_window(book, text, places) as window:
+                    with the_window(book, text, places, WHO[pose.bench]) as window:
                         show_in(window, pose.bench)
                         pose.done(Hands(window))
                         save(window, folder / f"{pose.name}{tail}.png")

@@ -5,6 +5,7 @@ import pytest
 from app.problems import Refused
 from app.window.background import Background
 from app.window.bench import Around, Bench
+from app.window.parts.key_button import KeyButton
 from tests.window.fakes import FakeBook, a_session
 
 
@@ -84,3 +85,28 @@ def test_what_is_refused_is_not_shown_as_an_answer(qtbot, bench):
     bench.ask(shown.append, question)
     qtbot.waitUntil(lambda: bench.around.background.jobs() == 0)
     assert shown == []
+
+
+def test_a_letter_presses_the_key_of_the_bench_that_shows_it(bench):
+    heard = []
+    shown, hidden = KeyButton("Lift", "L"), KeyButton("Look", "K")
+    for key in (shown, hidden):
+        key.clicked.connect(lambda _checked, key=key: heard.append(key.key))
+        bench.body.addWidget(key)
+    hidden.hide()
+    bench.show()
+    assert bench.press("l")
+    assert not bench.press("k")
+    assert not bench.press("7")
+    assert heard == ["L"]
+
+
+def test_a_key_that_is_refused_is_pressed_in_vain_but_begins_no_word(bench):
+    heard = []
+    key = KeyButton("Lift", "L")
+    key.clicked.connect(lambda: heard.append(1))
+    bench.body.addWidget(key)
+    key.refuse("The pot is empty.")
+    bench.show()
+    assert bench.press("L")
+    assert heard == []

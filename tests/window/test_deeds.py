@@ -84,3 +84,24 @@ def test_without_a_person_nothing_is_done(qtbot, deeds, book):
         deeds.do(QObject(), lift, ("2615R6F",), None, {})
     assert "Nobody has signed on" in failed.args[0].what
     assert book.done == []
+
+
+def test_what_ends_in_one_deed_is_told_and_taken_back_like_a_deed(qtbot, deeds, book):
+    outcomes = []
+    deeds.run(
+        deeds,
+        lambda session: Outcome("sheet.pdf", 7, f"printed by {session.person}"),
+        outcomes.append,
+    )
+    qtbot.waitUntil(lambda: bool(outcomes))
+    assert outcomes[0].answer == "sheet.pdf"
+    assert deeds.heard == [("printed by SK", True)]
+    deeds.undo_last()
+    qtbot.waitUntil(lambda: book.undone == [7])
+
+
+def test_nobody_prints_who_has_not_signed_on(deeds):
+    deeds.session.person, told = "", []
+    deeds.failed.connect(told.append)
+    deeds.run(deeds, lambda session: pytest.fail("printed"), None)
+    assert told[0].what == "Nobody has signed on here, so nothing was saved."

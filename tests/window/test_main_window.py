@@ -253,3 +253,11 @@ def whole(code):
 
 def as_high_as_its_type(line):
     return line.height() >= line.sizeHint().height()
+
+
+def test_esc_marks_what_stands_in_the_scan_line_so_that_typing_replaces_it(shell):
+    line = shell.head.scan_line
+    line.setText("31")
+    line.clearFocus()
+    QTest.keyClick(shell.windowHandle(), Qt.Key.Key_Escape)
+    assert line.selectedText() == "31"

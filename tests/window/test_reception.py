@@ -1,6 +1,7 @@
 import pytest
 
 from app.calculations.codes import Kind, numbered
+from app.problems import NotFound
 from app.window.reception import UNDO
 from tests.window.conftest import quiet
 from tests.window.example_benches import LotBench, ReelBench, put_by
@@ -37,7 +38,7 @@ def test_undo_is_one_plate(qtbot, at_the_counter, fake_book):
 def test_what_a_bench_has_no_use_for_opens_nothing_by_itself(shell):
     shell.head.scan_line.scanned.emit(LOT)
     assert isinstance(shell.floor.bench(), ReelBench)
-    assert "is a lot, and this bench has no use for it" in shell.floor.problem.accessibleName()
+    assert "is a dye lot, and this bench has no use for it" in shell.floor.problem.accessibleName()
     shell.floor.problem._way.click()
     assert isinstance(shell.floor.bench(), LotBench)
     assert shell.floor.bench().lot == LOT
@@ -51,8 +52,9 @@ def test_what_a_bench_has_no_use_for_opens_nothing_by_itself(shell):
         ("https://example.invalid", "not one of the studio's codes"),
     ],
 )
-def test_a_scan_that_is_no_code_is_told_and_never_guessed(shell, scan, sentence):
+def test_a_scan_that_is_no_code_is_told_and_never_guessed(qtbot, shell, scan, sentence):
     shell.head.scan_line.scanned.emit(scan)
+    quiet(qtbot, shell)
     assert sentence in shell.floor.problem.accessibleName()
 
 
@@ -64,7 +66,7 @@ def test_a_bounce_is_told_softly_and_taken_once(at_the_counter):
 
 def test_a_typed_code_is_a_code_and_typed_words_are_sought(shell):
     shell.head.scan_line.asked.emit("26·15·R6F")
-    assert "is a lot" in shell.floor.problem.accessibleName()
+    assert "is a dye lot" in shell.floor.problem.accessibleName()
     shell.head.scan_line.asked.emit("Ferry Ledger")
     assert isinstance(shell.floor.bench(), LotBench)
     assert "“Ferry Ledger” was not found." in shell.floor.problem.accessibleName()
@@ -92,3 +94,9 @@ def test_a_station_of_the_trail_opens_what_it_is(at_the_counter):
     assert bench.lot == LOT
     at_the_counter.floor.trail.followed.emit(CONE)
     assert "was not found" in at_the_counter.floor.problem.accessibleName()
+
+
+def test_what_was_said_of_a_scan_is_out_of_the_way_at_the_next(at_the_counter):
+    at_the_counter.floor.trouble(NotFound("Disc 040 hangs on nothing."))
+    at_the_counter.reception.scanned("2615R6F")
+    assert not at_the_counter.floor.problem.isVisible()

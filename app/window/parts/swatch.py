@@ -59,7 +59,7 @@ class Swatch(QWidget):
         painter = QPainter(self)
         box = QRectF(self.rect())
         if self._zones:
-            draw_zones(painter, self._mounted(painter, box), self._zones)
+            draw_zones(painter, mounted(painter, box), self._zones)
             return
         painter.setPen(QPen(QColor(look().colours.edge), 1, Qt.PenStyle.DashLine))
         painter.drawRect(box.adjusted(0.5, 0.5, -0.5, -0.5))
@@ -68,19 +68,20 @@ class Swatch(QWidget):
         flags = Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextWordWrap
         painter.drawText(box.adjusted(2, 2, -2, -2), flags, self._none)
 
-    def _mounted(self, painter: QPainter, box: QRectF) -> QRectF:
-        """On dark paper a swatch lies on a light patch, so that it is judged as by day."""
-        colours = look().colours
-        if colours.mount == colours.paper:
-            return box
-        painter.fillRect(box, QColor(colours.mount))
-        return box.adjusted(6, 6, -6, -6)
-
     def _words_box(self, width: int) -> QRectF:
         metrics = QFontMetricsF(look().font(Size.SMALL))
         return metrics.boundingRect(
             QRectF(0, 0, width, 10_000), int(Qt.TextFlag.TextWordWrap), self._none
         )
+
+
+def mounted(painter: QPainter, box: QRectF) -> QRectF:
+    """On dark paper a swatch lies on a light patch, so that it is judged as by day."""
+    colours = look().colours
+    if colours.mount == colours.paper:
+        return box
+    painter.fillRect(box, QColor(colours.mount))
+    return box.adjusted(6, 6, -6, -6)
 
 
 def draw_zones(painter: QPainter, box: QRectF, zones: Sequence[Zone]) -> None:

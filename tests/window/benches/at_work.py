@@ -122,7 +122,7 @@ def begin_work(qtbot, settings, studio, number):
     settings.person, settings.station = "OW", "bench"
     book = studio.book
     session = Session(book, By, lambda: book.ask(people), lambda: "no copy", lambda *_: None)
-    places = [place for place in PLACES if place.number in (4, 6, 7)]
+    places = [place for place in PLACES if place.number in {4, 6, 7, number}]
     window = MainWindow(settings, places, lambda: session)
     qtbot.addWidget(window)
     window.show()

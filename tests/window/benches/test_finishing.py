@@ -202,7 +202,7 @@ def test_a_cord_that_was_never_dyed_is_asked_about_and_counted_all_the_same(tabl
 def test_the_empty_table_says_what_to_do_and_lists_what_waits(table):
     waiting = table.bench.waiting
     lot = table.studio.code(1)
-    assert [tuple(row) for row in waiting.waiting._rows] == [("031", shown(lot), "14")]
+    assert [tuple(row) for row in waiting.waiting._rows] == [("031", shown(lot), "14", "")]
     waiting.waiting.opened.emit(0)
     table.quiet()
     assert isinstance(table.bench.card, Counting)

@@ -3,50 +3,25 @@
 import pytest
 
 from app.calculations.codes import shown
-from app.lookups.bundles import bundle_facts
-from app.lookups.now import NOW
 from app.lookups.pots import pots_now, recipes
 from app.window.benches.pots.colourways import NewColourway
 from app.window.benches.pots.filling import Filling
 from app.window.benches.pots.lots import Lots
-from app.window.benches.pots.mixing import Mixing, Told
 from app.window.benches.pots.nothing import Nothing
 from app.window.benches.pots.shade import ShadeField
-from app.window.benches.pots.splitting import Parted, Splitting
 from app.window.look.look import look
 from app.work.bases import describe_base
 from app.work.dyeing import name_colourway
 from app.work.holding import hold
-from app.work.winding import Drawn, Wound, wind
-from tests.makers import LONG_MM, tarnfield
-from tests.window.benches.at_work import DONE, MIXED, SPLIT, UNDO, begin_work, disc, plate, pot
+from tests.makers import tarnfield
+from tests.window.benches.at_work import DONE, UNDO, disc, plate, pot
+from tests.window.benches.pots_hands import begin_dyeing, in_pots
 
 
 @pytest.fixture
 def pots(qtbot, settings, studio):
-    """At the pots; 7 and 5 skeins of two cones, both with red ties, hang on discs 031 and 032."""
-    one, other, third = studio.cones(3)
-    studio.wind(one, 7, "red", studio.discs[0])
-    studio.wind(other, 5, "red", studio.discs[1])
-    studio.wind(third, 8, "yellow", studio.discs[2])
-    studio.do(name_colourway, "Ferry Ledger", "#2E3553")
-    studio.do(name_colourway, "Plum Stone in a Pocket")
-    yield from begin_work(qtbot, settings, studio, 4)
-
-
-def in_pots(pots):
-    """{pot: codes and counts} as the book has it."""
-    return {
-        now.pot: [(lot.code, lot.count) for lot in now.lots]
-        for now in pots.studio.book.ask(pots_now)
-    }
-
-
-def cones_of(pots, number):
-    """(word, least, most) for each cone of what hangs on a disc."""
-    facts = pots.studio.book.ask(bundle_facts, pots.studio.discs[number - 31], NOW)
-    return [(link.word, link.least, link.most) for row in facts.rows
-            for link in pots.studio.origins(row)]
+    """At the pots."""
+    yield from begin_dyeing(qtbot, settings, studio)
 
 
 def test_two_bundles_with_one_tie_in_one_pot_are_warned_of_before_they_meet(pots):
@@ -54,7 +29,8 @@ def test_two_bundles_with_one_tie_in_one_pot_are_warned_of_before_they_meet(pots
     assert not pots.bench.hand.warnings.text()
     pots.scan(disc(32))
     assert pots.bench.hand.warnings.text() == (
-        "Red ties of two cones, 7 + 5: keep their cords closed, else each skein is one of two.")
+        "Red ties of two cones, 7 + 5: keep their cords closed, else each skein is one of two."
+    )
     assert pots.bench.hand.total.accessibleName() == "12 skeins in 2 bundles"
     assert in_pots(pots) == {}
 
@@ -89,7 +65,8 @@ def test_by_keyboard_alone_a_name_is_typed_and_enter_chooses_and_dyes(pots):
     pots.press("p")
     pots.type("lum")
     assert [tile.recipe.colourway for tile in pots.bench.hand.colourways.tiles] == [
-        "Plum Stone in a Pocket"]
+        "Plum Stone in a Pocket"
+    ]
     pots.press("Enter", "Enter")
     assert [count for _, count in in_pots(pots)[None]] == [8]
     assert isinstance(pots.bench.hand, Lots)
@@ -136,8 +113,11 @@ def test_two_bases_make_two_codes_and_say_that_they_are_companions(pots):
 
 
 def test_a_sister_of_the_day_is_named(pots):
-    sister = shown(pots.studio.code(pots.studio.dye(
-        pots.studio.wind(pots.studio.cone(), 2), pot=pots.studio.pot2)))
+    sister = shown(
+        pots.studio.code(
+            pots.studio.dye(pots.studio.wind(pots.studio.cone(), 2), pot=pots.studio.pot2)
+        )
+    )
     pots.scan(pot(1), disc(33), plate(3), DONE)
     assert f"Sister of the day: {sister}." in pots.bench.hand.kin.text()
 
@@ -149,7 +129,8 @@ def test_a_hold_and_a_pot_that_is_full_are_warned_of_and_recorded_all_the_same(p
     pots.scan(pot(1), disc(31))
     assert pots.bench.hand.warnings.text().splitlines() == [
         f"{before} was not lifted out of this pot: which bucket is it in?",
-        "HOLD lies on disc 031: in the bath it goes on, marked."]
+        "HOLD lies on disc 031: in the bath it goes on, marked.",
+    ]
     pots.scan(plate(1), DONE)
     assert len(pots.studio.book.ask(pots_now)) == 2
 
@@ -220,90 +201,6 @@ def test_a_pot_in_use_shows_its_lot_and_l_lifts_it(pots):
     pots.press("L")
     assert in_pots(pots) == {}
     assert isinstance(pots.bench.hand, Nothing)
-
-
-def test_mixed_says_one_of_two_with_exact_counts(pots):
-    pots.scan(MIXED, disc(31), disc(32))
-    assert isinstance(pots.bench.hand, Mixing)
-    assert pots.bench.hand.told.text() == "Each is one of two, 7 + 5"
-    pots.scan(DONE)
-    assert isinstance(pots.bench.hand, Told)
-    assert pots.bench.hand.told.text() == "Each is one of two, 7 + 5"
-    assert cones_of(pots, 31) == [("one of a pool", 7, 7), ("one of a pool", 5, 5)]
-    assert pots.studio.book.ask(bundle_facts, pots.studio.discs[1], NOW) is None
-    assert ("cones", "2 cones") in pots.trail
-    pots.studio.check()
-
-
-def test_all_that_lies_in_one_pot_may_be_mixed_by_its_plate(pots):
-    pots.scan(pot(2), disc(31), disc(32), plate(1), DONE)
-    pots.press("M")
-    pots.scan(pot(2), DONE)
-    assert pots.bench.hand.told.text() == "Each is one of two, 7 + 5"
-    assert [count for _, count in in_pots(pots)["002"]] == [12]
-
-
-def test_one_thing_alone_is_not_mixed_and_an_empty_pot_holds_nothing(pots):
-    pots.scan(MIXED, disc(31), DONE)
-    assert "Only one thing was scanned" in pots.trouble
-    assert "Scan all that met first." in pots.bench.hand.mix.accessibleDescription()
-    pots.scan(pot(1))
-    assert "Nothing lies in pot 1." in pots.trouble
-
-
-def test_different_bases_are_not_mixed_because_they_can_be_told_apart(pots):
-    pots.studio.do(describe_base, tarnfield(name="Downholm Sock", fibre="100 % wool"))
-    pots.studio.wind(pots.studio.cones(1, "Downholm Sock")[0], 4, "red", pots.studio.discs[3])
-    pots.scan(MIXED, disc(31), disc(34))
-    assert pots.bench.hand.told.text() == "Their bases differ: they can be told apart."
-    assert not pots.bench.hand.mix.isEnabled()
-
-
-def test_a_cord_is_split_with_two_counts_and_a_second_disc(pots):
-    pots.scan(SPLIT, disc(33), plate(5), plate(3), disc(40))
-    assert isinstance(pots.bench.hand, Parted)
-    assert pots.bench.hand.told.text() == "5 skeins on disc 033, 3 on disc 040"
-    facts = [pots.studio.book.ask(bundle_facts, pots.studio.discs[n - 31], NOW) for n in (33, 40)]
-    assert [one.count for one in facts] == [5, 3]
-    pots.studio.check()
-
-
-def test_counts_that_do_not_fit_are_refused_and_asked_again(pots):
-    pots.scan(SPLIT, disc(33), plate(5), plate(4))
-    assert "5 and 4 do not make 8; nothing was saved." in pots.trouble
-    pots.press("6")
-    assert pots.bench.hand.goes.accessibleName() == "2 go on the second disc"
-    assert isinstance(pots.bench.hand, Splitting)
-
-
-def test_a_second_disc_on_a_live_bundle_is_refused_and_nothing_is_lost(pots):
-    pots.scan(SPLIT, disc(33), plate(5), disc(31))
-    assert "Disc 031 hangs on a live bundle; nothing was saved." in pots.trouble
-    pots.scan(disc(40))
-    assert isinstance(pots.bench.hand, Parted)
-
-
-def test_a_second_disc_before_the_count_asks_for_the_count(pots):
-    pots.scan(SPLIT, disc(33), disc(40))
-    assert "not counted yet how many stay on disc 033" in pots.trouble
-
-
-def test_a_cord_with_two_ties_asks_which_of_them_part(pots):
-    cones = pots.studio.cones(2)
-    pots.studio.do(wind, [Wound((Drawn(cone, 4 * LONG_MM),), 4, "skein", tie)
-                          for cone, tie in zip(cones, ("blue", "green"), strict=True)],
-                   pots.studio.discs[4])
-    pots.scan(SPLIT, disc(35))
-    assert pots.bench.hand.asks.text() == "Which of them part?"
-    pots.scan(plate(2), plate(3), disc(40))
-    facts = pots.studio.book.ask(bundle_facts, pots.studio.discs[4], NOW)
-    assert [(tie.count, tie.tie) for tie in facts.ties] == [(4, "blue"), (3, "green")]
-
-
-def test_one_skein_alone_is_not_split(pots):
-    pots.studio.wind(pots.studio.cone(), 1, "blue", pots.studio.discs[4])
-    pots.scan(SPLIT, disc(35))
-    assert "One skein cannot be split." in pots.trouble
 
 
 def test_cords_that_wait_are_listed_and_a_tap_puts_one_in(pots):

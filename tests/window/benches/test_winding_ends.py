@@ -106,6 +106,16 @@ def test_neither_the_same_cone_nor_another_base_can_go_on(at_its_end, studio):
     assert big(reel)[1] == "62 % / 38 %"
 
 
+def test_a_deed_taken_back_while_a_join_is_asked_for_does_not_lose_it(at_its_end, studio):
+    reel = at_its_end
+    reel.scan(MIXED)
+    cards(reel).join.length.line.setText("100")
+    studio.undo(studio.last() - 1)
+    reel.quiet()
+    reel.scan(cone(2))
+    assert cards(reel).cone.gives.text().startswith("100.0 m of")
+
+
 def test_after_a_join_the_end_of_the_cone_that_ran_out_is_asked_for(at_its_end, studio):
     reel = at_its_end
     reel.scan(MIXED, cone(2), disc(31))

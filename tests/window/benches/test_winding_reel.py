@@ -7,7 +7,7 @@ import pytest
 
 from app.calculations.codes import Kind, numbered
 from app.lookups.now import NOW
-from app.lookups.reel import on_reel
+from app.lookups.reel import AsWound, on_reel
 from app.problems import BadInput
 from app.window.benches.winding.lengths import read_length
 from app.window.benches.winding.reel import Join, Reel, Skeins
@@ -83,6 +83,14 @@ def test_a_cone_that_was_not_counted_is_simply_wound_in_the_other_form(reel):
     assert counts(reel) == [("red", "mini", 0)]
 
 
+def test_a_base_without_skeins_is_wound_in_its_first_form(cones):
+    reel = Reel()
+    reel.put_on(replace(cones[0], put_ups=(AsWound("cake", 275, 1500), AsWound("ball", 137, 1500))))
+    assert (reel.in_hand.put_up, reel.in_hand.other_form) == ("cake", "ball")
+    reel.wind_as("ball")
+    assert reel.in_hand.other_form == "cake"
+
+
 def test_a_form_the_base_is_not_described_in_is_never_booked(reel, cones):
     reel.renew(replace(cones[0], put_ups=()))
     reel.count(6)
@@ -106,6 +114,11 @@ def test_a_skein_over_a_join_has_two_draws_two_threads_and_its_shares(reel, cone
     assert reel.wound() == [
         Wound((Drawn(first, 255_200), Drawn(second, 157_300)), 1, "skein", "red and yellow")]
     assert counts(reel) == [("red and yellow", "skein", 1), ("yellow", "skein", 0)]
+
+
+def test_two_cones_of_one_colour_leave_the_second_thread_of_their_join_to_be_asked(reel, cones):
+    reel.join(reel.in_hand, 255_200, replace(cones[1], tie="red"))
+    assert counts(reel) == [("red", "skein", 1), ("red", "skein", 0)]
 
 
 def test_what_was_counted_before_the_join_stays_beside_it(reel, cones):

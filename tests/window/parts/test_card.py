@@ -1,6 +1,7 @@
 import pytest
 from PySide6.QtWidgets import QLabel
 
+from app.window.look.look import Gap
 from app.window.parts.card import Actions, Card, SideBySide
 from app.window.parts.key_button import KeyButton
 from app.window.parts.words import Words
@@ -50,6 +51,18 @@ def test_actions_go_on_in_the_next_line(qtbot, room):
     assert all(actions.rect().contains(key.geometry()) for key in keys)
     boxes = [key.geometry() for key in keys]
     assert not any(a.intersects(b) for a in boxes for b in boxes if a is not b)
+
+
+def test_a_hidden_action_leaves_no_gap(qtbot):
+    first, hidden, last = KeyButton("One"), KeyButton("Two"), KeyButton("Three")
+    hidden.hide()
+    actions = Actions(first, hidden, last)
+    qtbot.addWidget(actions)
+    actions.resize(actions.sizeHint())
+    actions.show()
+    assert last.x() == first.width() + Gap.LINE
+    hidden.show()
+    qtbot.waitUntil(lambda: hidden.x() == first.width() + Gap.LINE)
 
 
 def test_a_card_shows_all_of_its_actions(qtbot):

@@ -94,3 +94,10 @@ def test_it_can_say_something_else(qtbot):
     qtbot.addWidget(key)
     key.say("Show the whole of it")
     assert key.accessibleName() == "Show the whole of it"
+
+
+def test_a_letter_is_left_to_the_bench_because_a_scan_may_begin_with_it(pressed):
+    key, heard = pressed("Print", "P")
+    strike(key, Qt.Key.Key_P)
+    assert heard == []
+    assert (key.key, key.accessibleDescription()) == ("P", "key P")

@@ -18,7 +18,7 @@ from app.store.copies import Copy, make_copy
 from app.store.journal import verify
 from app.window.bench import Bench
 from app.window.benches.desk.book_page import BookPage
-from app.window.benches.desk.holds_page import HoldsPage, stopped
+from app.window.benches.desk.holds_page import HoldsPage, Stopped, stopped
 from app.window.benches.desk.people_page import PeoplePage
 from app.window.benches.desk.plates_page import PlatesPage
 from app.window.benches.desk.questions import why_lift
@@ -31,9 +31,10 @@ from app.work.people import enrol, retire
 
 
 class BackPages(QObject):
-    """Holds, the book, people, plates; `wanted` gives the code or hold that is to be shown."""
+    """Holds, the book, people, plates; `held_thing` gives a hold to be shown."""
 
     held_thing = Signal(object)  # HoldFacts
+    held_now = Signal(int)
 
     def __init__(self, bench: Bench, bench_plates: tuple[Plate, ...]) -> None:
         super().__init__(bench)
@@ -56,12 +57,16 @@ class BackPages(QObject):
     def look_again(self) -> None:
         """Ask for what all pages show."""
         ask = self._bench.ask
-        ask(self.holds.show_holds, stopped)
+        ask(self._show_holds, stopped)
         ask(self.book.show_entries, entries, self.book.limit)
         ask(self._show_people, everyone)
         ask(self._show_plates, plates_made)
         around = self._bench.around
-        around.background.read(self, around.session.last_copy, self.book.copied.setText)
+        around.background.read(self, around.session.last_copy, self.book.show_copy)
+
+    def _show_holds(self, holds: tuple[Stopped, ...]) -> None:
+        self.holds.show_holds(holds)
+        self.held_now.emit(len(holds))
 
     def _ask_lift(self, one: HoldFacts) -> None:
         card = WhyCard(why_lift(one))
@@ -87,8 +92,8 @@ class BackPages(QObject):
         book = session.book.path
 
         def made(copy: Copy) -> None:
-            self.book.copied.setText(
-                f"Copied and checked at {clock_words(copy.made)}: {copy.path.name}")
+            self.book.show_copy(
+                f"copied and checked at {clock_words(copy.made)}: {copy.path.name}")
 
         self._bench.around.background.read(
             self, lambda: make_copy(book, session.book.clock(), "by hand"), made)

@@ -42,6 +42,7 @@ class DeskBench(Bench):
             key.clicked.connect(lambda _=False, name=name: self.turn_to(name))
             self.body.addWidget(self.pages[name], 1)
         self.back.held_thing.connect(self._show_held)
+        self.back.held_now.connect(self._count_holds)
         self.turn_to("In hand")
 
     def turn_to(self, name: str) -> None:
@@ -52,6 +53,7 @@ class DeskBench(Bench):
             self.keys[other].setChecked(other == name)
         self.back.plates.check.shut()
         self.hand.show_trail()
+        self.setFocus()
 
     def entered(self) -> None:
         self.turn_to(self.at)
@@ -92,6 +94,9 @@ class DeskBench(Bench):
             self.turn_to("In hand")
             self.hand.seek(words, typed=True)
         return True
+
+    def _count_holds(self, count: int) -> None:
+        self.keys["Holds"].say(f"Holds: {count}" if count else "Holds")
 
     def _show_held(self, hold: HoldFacts) -> None:
         if hold.code is not None:

@@ -31,8 +31,8 @@ class BookPage(QWidget):
         self.verdict, self.head = Words(), CodeWords(bold=False)
         self.copied = Words()
         self.table = ThingTable(
-            (Head("no.", right=True), "when", "who", "at", "what was done", "and"),
-            "the journal", "The journal is empty.", most_rows=14,
+            (Head("no.", right=True), "when", "who", "at", "what was done", ""),
+            "the journal", "The journal is empty.", most_rows=PAGE * 10,
         )
         self.older = KeyButton("Older entries")
         check, copies, journal = Card("Does it agree?"), Card("Copies"), Card("Journal")
@@ -57,6 +57,10 @@ class BookPage(QWidget):
         """Show the newest entries."""
         self.table.show_rows([(str(entry.seq), *entry_cells(entry)) for entry in entries])
         self.older.setVisible(bool(entries) and entries[-1].seq > 1)
+
+    def show_copy(self, words: str) -> None:
+        """When the book was copied last."""
+        self.copied.setText(f"{words[:1].upper()}{words[1:]}.")
 
     def show_verdict(self, verdict: Verdict) -> None:
         """The book agrees with its journal."""

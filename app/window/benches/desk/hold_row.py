@@ -42,4 +42,5 @@ class HoldRow(QWidget):
         row.addLayout(words, 1)
         offered = [*([self.clear_key] if clears else []), *([self.lift_key] if lifts else [])]
         for key in offered:
+            key.setMinimumWidth(180)  # as wide as the keys below it
             row.addWidget(key, 0, Qt.AlignmentFlag.AlignTop)

@@ -91,10 +91,11 @@ class HoldsPage(QWidget):
         row.lift.connect(self.lift)
         self.rows.append(row)
         below = KeyButton("Show where it is")
+        below.setMinimumWidth(180)  # as wide as the key above it
         below.clicked.connect(_telling(self.opened.emit, one.hold))
-        below.setVisible(one.hold.code is not None)
         card.add(row)
         card.add_row(Words(one.words), None, below).setStretch(0, 1)
+        below.setVisible(one.hold.code is not None)
         return card
 
 

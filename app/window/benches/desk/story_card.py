@@ -14,8 +14,8 @@ class StoryCard(Card):
 
     def __init__(self) -> None:
         super().__init__("Its story")
-        self.table = ThingTable(("when", "who", "at", "what was done", "and"), "its story",
-                                "Nothing was done to it yet.", most_rows=8)
+        self.table = ThingTable(("when", "who", "at", "what was done", ""), "its story",
+                                "Nothing was done to it yet.", most_rows=MOST)
         self._earlier = Words(ink=SECOND)
         self.add(self.table, self._earlier)
 

@@ -11,6 +11,7 @@ from app.lookups.things import Found
 from app.scanning.saying import void_words
 from app.window.benches.desk.desk_words import ICONS, kind_words
 from app.window.look.look import TARGET, Gap, Size, look
+from app.window.look.shapes import draw_key_cap, key_cap_width
 from app.window.parts.picture import Picture
 from app.window.parts.swatch import Swatch, Zone
 from app.window.parts.words import CodeWords, OneLine
@@ -61,7 +62,7 @@ class ThingRow(QAbstractButton):
             row.addWidget(picture)
         row.addLayout(words, 1)
         if key:
-            row.addWidget(OneLine(key, Size.SMALL, bold=True))
+            row.addWidget(_Cap(key))
 
     def sizeHint(self) -> QSize:
         return self._row.sizeHint().expandedTo(QSize(0, TARGET))
@@ -86,6 +87,25 @@ class ThingRow(QAbstractButton):
             painter.setPen(QPen(QColor(colours.ink), 2))
             painter.setBrush(Qt.BrushStyle.NoBrush)
             painter.drawRoundedRect(box, 4, 4)
+
+
+class _Cap(QWidget):
+    """The figure that chooses it."""
+
+    def __init__(self, key: str) -> None:
+        super().__init__()
+        self._key = key
+        self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
+
+    def sizeHint(self) -> QSize:
+        font = look().font(Size.SMALL, bold=True)
+        return QSize(round(key_cap_width(self._key, font)), look().grid(24))
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        font = look().font(Size.SMALL, bold=True)
+        draw_key_cap(painter, QRectF(self.rect()), self._key, font, QColor(look().colours.ink))
 
 
 class ThingRows(QWidget):

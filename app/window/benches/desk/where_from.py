@@ -5,6 +5,7 @@ from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPaintEvent
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QVBoxLayout
 
 from app.exchange.tracing import KIND_WORDS
+from app.lookups.certainty import NOT_KNOWN
 from app.lookups.origins import Origin
 from app.lookups.pools import Pool
 from app.window.benches.desk.desk_words import BY, origin_words
@@ -83,7 +84,9 @@ class OriginRow(QAbstractButton):
         half = QRectF(box.left(), box.center().y(), box.width(), box.height() / 2)
         painter.setPen(QColor(look().colours.second_ink))
         painter.setFont(look().font(Size.PLAIN))
-        self._draw_line(painter, half, f"{self.sure} · {BY[self.origin.link.basis]}")
+        by = BY[self.origin.link.basis]
+        unknown = self.origin.link.word == NOT_KNOWN  # the first line says so
+        self._draw_line(painter, half, by if unknown else f"{self.sure} · {by}")
 
     def _draw_line(self, painter: QPainter, room: QRectF, words: str) -> None:
         metrics = QFontMetricsF(painter.font())

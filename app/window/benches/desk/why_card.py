@@ -38,27 +38,33 @@ class WhyCard(Card):
         super().__init__(in_hand=True)
         self.why = why
         self.setAccessibleName(why.title)
-        self.field = TextField("Why", "in a few words, then Enter", why.needed)
+        words = "Or in your own words" if why.answers else "In a few words"
+        self.field = TextField(words, "then Enter", why.needed)
         self.does = KeyButton(why.does, strong=True)
         self.leave = KeyButton("Leave it", "F8")
-        self.answers = [KeyButton(answer) for answer in why.answers]
+        self.answers = [
+            KeyButton(f"{number}  {answer}") for number, answer in enumerate(why.answers, 1)
+        ]
         for key, answer in zip(self.answers, why.answers, strict=True):
             key.clicked.connect(partial(self.said.emit, answer))
         self.add(Words(why.title, Size.LEAD, bold=True), Words(why.means, ink=SECOND))
         if self.answers:
             self.add(Actions(*self.answers))
-            self.add(Words("One tap, or the plate COUNT with its number; or in words:", ink=SECOND))
-        self.add(self.field, Actions(self.does, self.leave))
+        row = self.add_row(self.field, self.does, self.leave)
+        row.setStretch(0, 1)
+        for key in (self.does, self.leave):
+            row.setAlignment(key, Qt.AlignmentFlag.AlignBottom)
         self.does.clicked.connect(self.save)
         self.leave.clicked.connect(self.left)
         self.field.line.returnPressed.connect(self.save)
 
     def save(self) -> None:
-        """Answer with what was typed; asked for if there is nothing."""
+        """Answer with what was typed, or with the answer of that figure; asked for if nothing is.
+        """
         words = self.field.value()
-        if words:
+        if words and not (words.isdecimal() and self.choose(int(words))):
             self.said.emit(words)
-        else:
+        elif not words:
             self.field.line.setFocus()
 
     def choose(self, number: int) -> bool:

@@ -24,7 +24,7 @@ class Waiting(QWidget):
         super().__init__()
         self.cords: list[BundleFacts] = []
         self.waiting = ThingTable(
-            (Head("disc", codes=True), Head("lot", codes=True), Head("skeins", right=True)),
+            (Head("disc", codes=True), Head("lot", codes=True), Head("skeins", right=True), ""),
             "cords that wait to be counted",
             none="No dyed cord waits.",
             opens=True,
@@ -51,7 +51,7 @@ class Waiting(QWidget):
         dyed = [cord for cord in cords if cord.stage in (LIFTED, IN_POT)]
         self.cords = sorted(dyed, key=lambda cord: cord.stage == IN_POT)
         self.waiting.show_rows(
-            [(cord.number, cord.lot or "", str(cord.count)) for cord in self.cords]
+            [(cord.number, cord.lot or "", str(cord.count), _where(cord)) for cord in self.cords]
         )
 
     def show_piles(self, piles: Sequence[Pile]) -> None:
@@ -62,3 +62,8 @@ class Waiting(QWidget):
                 for pile in piles
             ]
         )
+
+
+def _where(cord: BundleFacts) -> str:
+    """What keeps a cord from the table still."""
+    return "in the pot" if cord.stage == IN_POT else ""

@@ -8,6 +8,7 @@ from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QGridLayout, QLineEdit, QSizePolicy
 
 from app.lookups.pots import Recipe
+from app.window.benches.pots.lettering import draw_two_lines
 from app.window.benches.pots.shade import NO_SWATCH, ShadeField, draw_swatch
 from app.window.look.look import Gap, Size, look
 from app.window.look.shapes import draw_key_cap, key_cap_width
@@ -65,7 +66,7 @@ class ColourwayTile(QAbstractButton):
         words = QRectF(
             inner.left(), top, cap.left() - Gap.HAIR - inner.left(), inner.bottom() - top
         )
-        painter.drawText(words, Qt.TextFlag.TextWordWrap, self.recipe.colourway)
+        draw_two_lines(painter, words, self.recipe.colourway)
 
 
 class Colourways(Card):

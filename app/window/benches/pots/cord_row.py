@@ -11,6 +11,8 @@ from app.window.parts.key_button import KeyButton
 from app.window.parts.ties import Ties
 from app.window.parts.words import SECOND, CodeWords, OneLine, Words
 
+_PATCHES = 2  # as many as leave room for the cone
+
 
 def how_many(expected: Expected) -> str:
     """'8', or '5 to 7' where a mixed cord was split."""
@@ -32,10 +34,13 @@ class CordRow(QFrame):
         row.setSpacing(Gap.LINE)
         row.addWidget(Words("disc", ink=SECOND, wrap=False))
         row.addWidget(CodeWords(cord.number, Size.TITLE))
-        for tie in cord.ties:
-            row.addSpacing(Gap.LINE)
+        row.addSpacing(Gap.LINE)
+        for tie in cord.ties if len(cord.ties) <= _PATCHES else ():
             row.addWidget(Words(how_many(tie), Size.LEAD, bold=True, wrap=False))
             row.addWidget(Ties(tie.tie, Size.PLAIN), 0, Qt.AlignmentFlag.AlignVCenter)
+        if len(cord.ties) > _PATCHES:
+            ties = ", ".join(f"{how_many(tie)} {tie.tie}" for tie in cord.ties)
+            row.addWidget(Words(ties, bold=True), 2)
         row.addSpacing(Gap.HAIR)
         row.addLayout(_beside(cord), 1)
         if cord.held:

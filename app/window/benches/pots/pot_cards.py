@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QAbstractButton, QVBoxLayout, QWidget
 
 from app.calculations.moments import moment_words
 from app.lookups.pots import PotNow
+from app.window.benches.pots.lettering import draw_two_lines
 from app.window.benches.pots.shade import draw_swatch
 from app.window.look.codes_face import draw_code
 from app.window.look.look import Gap, Size, look
@@ -117,7 +118,7 @@ class PotCard(QAbstractButton):
             y += line
         painter.setFont(look().font(Size.PLAIN, bold=True))
         name = QRectF(box.left(), y + Gap.HAIR, box.width(), look().grid(2 * _NAME))
-        painter.drawText(name, Qt.TextFlag.TextWordWrap, self.pot.colourway)
+        draw_two_lines(painter, name, self.pot.colourway)
         painter.setPen(QColor(colours.second_ink))
         painter.setFont(look().font(Size.SMALL))
         for number, words in enumerate(reversed(self._feet), 1):

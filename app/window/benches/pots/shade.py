@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from app.window.look.look import TARGET, Gap, Size, look
 from app.window.look.palette import ink_on
 from app.window.look.shapes import draw_focus
-from app.window.parts.swatch import Zone, draw_zones
+from app.window.parts.swatch import Zone, draw_zones, mounted
 
 NO_SWATCH = "no swatch chosen"
 _HUES = (0, 14, 28, 42, 54, 80, 125, 160, 185, 205, 230, 260, 290, 325)
@@ -18,7 +18,7 @@ _GREYS = (0.93, 0.78, 0.62, 0.44, 0.27, 0.11)  # of the yarn, from bare to black
 def draw_swatch(painter: QPainter, box: QRectF, colour: str | None) -> None:
     """A colour, or the words that none was chosen."""
     if colour:
-        draw_zones(painter, box, [Zone(colour)])
+        draw_zones(painter, mounted(painter, box), [Zone(colour)])
         return
     painter.setBrush(Qt.BrushStyle.NoBrush)
     painter.setPen(QPen(QColor(look().colours.edge), 1, Qt.PenStyle.DashLine))
@@ -93,6 +93,7 @@ class ShadeField(QWidget):
     def paintEvent(self, event: QPaintEvent) -> None:
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        mounted(painter, QRectF(self.rect()))
         for row, shades_of_row in enumerate(self._shades):
             for column, colour in enumerate(shades_of_row):
                 place = self._place(row, column)

@@ -11,7 +11,7 @@ from app.calculations.units import metres, millimetres
 from app.calculations.yarn_count import YarnCount, read_count
 from app.exchange.written import readings
 from app.problems import BadInput
-from app.window.benches.receiving.hand import Hand
+from app.window.benches.receiving.hand import Hand, go_to
 from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions
 from app.window.parts.fields import Field, TextField
@@ -41,7 +41,7 @@ class BaseCard(Hand):
         self.fibre = Field("Its fibres", _fibres, "80 % wool, 20 % polyamide")
         self.count = Field("Count: tex or Nm", _count, "R 250 tex/4 or Nm 16/4")
         self.turns = Field("Turns of a skein", lambda text: _turns(text, needed=True), "275")
-        self.reel = Field("Reel, once round, in m", _reel_mm, "1.5")
+        self.reel = Field("Reel girth, m", _reel_mm, "1.5")
         self.mini = Field("Turns of a mini, if any", lambda text: _turns(text, needed=False))
         self.promise = Words(ink=SECOND)
         self.keep = KeyButton("Describe it", "Enter", strong=True)
@@ -67,7 +67,7 @@ class BaseCard(Hand):
         self._say_promise()
 
     def begin(self) -> None:
-        (self.fibre if self.name.line.text() else self.name).line.setFocus()
+        go_to((self.fibre if self.name.line.text() else self.name).line)
 
     def done(self) -> None:
         """Describe it, if all is said."""
@@ -81,7 +81,7 @@ class BaseCard(Hand):
         turns, reel_mm, mini = self.turns.value(), self.reel.value(), self.mini.value()
         if not (name and fibre and count and turns and reel_mm) or mini is None:
             fields = (self.name, self.fibre, self.count, self.turns, self.reel, self.mini)
-            next(f for f in fields if f.wrong.isVisibleTo(f)).line.setFocus()
+            go_to(next(f for f in fields if f.wrong.isVisibleTo(f)).line)
             return None
         forms = {"skein": turns, **({"mini": mini} if mini else {})}
         said = {form: self._promised(wound, reel_mm, count) for form, wound in forms.items()}

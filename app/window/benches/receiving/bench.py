@@ -112,6 +112,7 @@ class ReceivingBench(Bench):
         dialog.open()
 
     def _turn_to(self, hand: Hand) -> None:
+        self.setFocus()  # what is hidden with the focus would hand it on to any widget
         self.hand = hand
         if hand is not self.cards.codes:
             self._cones = ()

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 from app.calculations.codes import shown
 from app.lookups.door import ConeCard
 from app.window.benches.receiving.door_words import NOT_STATED, g, kg
-from app.window.benches.receiving.hand import Hand
+from app.window.benches.receiving.hand import Hand, go_to
 from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions
 from app.window.parts.key_button import KeyButton
@@ -55,10 +55,10 @@ class CodesCard(Hand):
         more = count - _MOST
         self.rest.setVisible(more > 0)
         self.rest.setText(f"and {more} more, to {shown(cones[-1].code)}" if more > 0 else "")
-        self.next.setFocus()
+        go_to(self.next)
 
     def begin(self) -> None:
-        self.next.setFocus()
+        go_to(self.next)
 
     def done(self) -> None:
         """On to the next delivery."""

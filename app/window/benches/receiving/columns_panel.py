@@ -1,16 +1,15 @@
 """Which column of a list holds what: what is lacking is asked, what was found can be changed."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from functools import partial
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
 
 from app.exchange.columns import ColumnMatch
 from app.exchange.headings import FIELDS
 from app.window.look.look import Gap
 from app.window.parts.card import Actions
-from app.window.parts.fields import TextField
 from app.window.parts.key_button import KeyButton
 from app.window.parts.words import SECOND, Words
 
@@ -34,32 +33,42 @@ class ColumnsPanel(QWidget):
         super().__init__()
         self.setAccessibleName("columns of the list")
         self.keys: dict[tuple[str, str], KeyButton] = {}
-        self.fields: dict[str, TextField] = {}
+        self.fields: dict[str, QLineEdit] = {}
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(0, 0, 0, 0)
         self._column.setSpacing(Gap.SMALL)
 
     def show_match(
-        self, match: ColumnMatch, asked: Sequence[str], said: Mapping[str, str], *, all_of: bool
+        self,
+        match: ColumnMatch,
+        asked: Mapping[str, str],
+        said: Mapping[str, str],
+        *,
+        all_of: bool,
     ) -> None:
-        """Ask these; with `all_of` every field is shown, so that a match can be put right."""
+        """Ask for these fields, each with its sentence; with `all_of` every field is shown, so
+        that a match can be put right.
+        """
         while item := self._column.takeAt(0):
             if old := item.widget():
                 old.hide()
                 old.deleteLater()
         self.keys, self.fields = {}, {}
-        for field in asked:
-            self._column.addWidget(Words(f"In which column stands {FIELDS[field]}?", bold=True))
-            self._column.addWidget(Actions(*self._headings(match, field)))
+        if asked:
+            self._column.addWidget(Words("Tap the column where it stands.", ink=SECOND))
+        for field, sentence in asked.items():
+            ways: list[QWidget] = [*self._headings(match, field)]
             if field in FOR_ALL and field not in match.places:
-                self._column.addWidget(self._for_all(field, said.get(field, "")))
+                ways.append(self._for_all(field, said.get(field, "")))
+            self._column.addWidget(Words(sentence, bold=True))
+            self._column.addWidget(Actions(*ways))
         if all_of:
             self._column.addWidget(Words("What stands where; tap what is wrong.", ink=SECOND))
             self._column.addWidget(Actions(*(self._found(match, field, said) for field in FIELDS)))
 
     def settle(self) -> bool:
         """What was written for all rows holds now; True if anything was."""
-        written = {name: field.line.text().strip() for name, field in self.fields.items()}
+        written = {name: line.text().strip() for name, line in self.fields.items()}
         for name, words in written.items():
             if words:
                 self.given.emit(name, words)
@@ -80,15 +89,16 @@ class ColumnsPanel(QWidget):
     def _found(self, match: ColumnMatch, field: str, said: Mapping[str, str]) -> KeyButton:
         place = match.places.get(field)
         where = said.get(field, "–") if place is None else match.headings[place]
-        key = KeyButton(f"{FIELDS[field]}: {_short(where)}")
+        key = KeyButton(f"{FIELDS[field].removeprefix('the ')}: {_short(where)}")
         key.clicked.connect(partial(self.asked.emit, field))
         self.keys[field, ""] = key
         return key
 
-    def _for_all(self, field: str, said: str) -> TextField:
-        line = TextField(f"or {FIELDS[field]}, the same for all rows")
-        line.line.setAcceptDrops(False)  # a list that is dropped here is for the bench
-        line.line.setText(said)
+    def _for_all(self, field: str, said: str) -> QLineEdit:
+        line = QLineEdit(said)
+        line.setAccessibleName(f"{FIELDS[field]}, the same for all rows")
+        line.setPlaceholderText("or, for all rows")
+        line.setAcceptDrops(False)  # a list that is dropped here is for the bench
         self.fields[field] = line
         return line
 

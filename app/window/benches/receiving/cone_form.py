@@ -9,11 +9,11 @@ from app.calculations.codes import Kind, numbered
 from app.exchange.written import GROSS, MOISTURE, TARE, WRAP, Measure, amount, cone_number
 from app.problems import BadInput
 from app.window.benches.receiving.door_words import NOT_STATED
+from app.window.benches.receiving.hand import go_to
 from app.window.benches.receiving.offered import Offered
 from app.window.look.look import Gap
 from app.window.parts.fields import Field
 from app.work.receiving import ConeIn
-
 
 class ConeForm(QWidget):
     """Gross, centre and batch; and out of sight the number of its card and what was measured."""
@@ -21,12 +21,12 @@ class ConeForm(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self.taken: Callable[[int], str] = lambda _number: ""
-        self.gross = Field("Gross, in grams", _weight(GROSS, "Weigh it with its centre."))
-        self.centre = Field("Empty centre", _weight(TARE, "Weigh three empty centres."), "64")
+        self.gross = Field("Gross, g", _weight(GROSS, "Weigh it with its centre."))
+        self.centre = Field("Empty centre, g", _weight(TARE, "Weigh three empty centres."), "64")
         self.batch = Offered("Spinner's batch", reader=_batch)
         self.number = Field("Number on its card", self._number, "the next free")
-        self.wrap = Field("100 m weigh, in grams", _if_any(WRAP), "not weighed")
-        self.moisture = Field("Moisture, in %", _if_any(MOISTURE), "not measured")
+        self.wrap = Field("100 m weigh", _if_any(WRAP), "not weighed")
+        self.moisture = Field("Moisture, %", _if_any(MOISTURE), "not measured")
         self.more = QWidget()
         self.more.hide()
         self._fields: Sequence[Field[int] | Field[str]] = (
@@ -51,7 +51,7 @@ class ConeForm(QWidget):
         if wrong is not None or gross_mg is None or tare_mg is None:
             if wrong in (self.number, self.wrap, self.moisture):
                 self.more.show()
-            (wrong or self.gross).line.setFocus()
+            go_to((wrong or self.gross).line)
             return None
         return ConeIn(gross_mg, tare_mg, batch or None, number or None, wrap_mg or None,
                       moisture or None)
@@ -68,7 +68,7 @@ class ConeForm(QWidget):
         """Make room for the next; centre and batch are kept."""
         for field in (self.gross, self.number, self.wrap, self.moisture):
             field.clear()
-        self.gross.line.setFocus()
+        go_to(self.gross.line)
 
     def clear(self) -> None:
         """Another delivery: its centres are weighed anew."""
@@ -87,7 +87,7 @@ class ConeForm(QWidget):
         self.moisture.line.setText(_said(cone.moisture_permille, 10)
                                    if cone.moisture_permille else "")
         self.more.setVisible(bool(cone.number or cone.wrap_mg or cone.moisture_permille))
-        self.gross.line.setFocus()
+        go_to(self.gross.line)
         self.gross.line.selectAll()
 
     def _number(self, text: str) -> int:
@@ -113,11 +113,14 @@ def number_taken(number: int, in_book: Collection[int], in_hand: Collection[int]
 
 
 def _weight(measure: Measure, needed: str) -> Callable[[str], int]:
+    """Reads what is measured; a number without a unit is in grams, or in per cent."""
+    unit = "%" if measure is MOISTURE else "g"
+
     def read(text: str) -> int:
         if not text.strip():
             raise BadInput(needed)
         try:
-            return amount(text.strip(), measure, "", frozenset())
+            return amount(text.strip(), measure, unit, frozenset())
         except BadInput as why:
             raise BadInput(f"“{text.strip()}”: {why.what}") from None
 

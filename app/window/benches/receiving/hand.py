@@ -1,9 +1,28 @@
 """What may be in hand at the door: one card at a time."""
 
+from PySide6.QtCore import QTimer
+from PySide6.QtWidgets import QScrollArea, QWidget
+
 from app.calculations.codes import Kind, numbered
+from app.window.look.look import look
 from app.window.parts.card import Card
 
 DONE = numbered(Kind.ACTION, 1).text
+_ROUND = 96  # pixels in sight above and below what has the focus, at a text factor of 1
+
+
+def go_to(widget: QWidget) -> None:
+    """Give it the focus, and bring it into sight when all has found its place."""
+    widget.setFocus()
+    QTimer.singleShot(0, widget, lambda: _bring_into_sight(widget))
+
+
+def _bring_into_sight(widget: QWidget) -> None:
+    parent = widget.parentWidget()
+    while parent is not None and not isinstance(parent, QScrollArea):
+        parent = parent.parentWidget()
+    if parent is not None:
+        parent.ensureWidgetVisible(widget, 0, look().grid(_ROUND))
 
 
 class Hand(Card):

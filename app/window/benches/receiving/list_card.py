@@ -6,13 +6,14 @@ from uuid import uuid4
 from PySide6.QtCore import Qt, Signal
 
 from app.exchange.delivery_note import DeliveryNote
-from app.exchange.list_file import Seen, gathered, unknown_base
+from app.exchange.headings import FIELDS
+from app.exchange.list_file import Seen, gathered, lack, unknown_base
 from app.exchange.taking_in import Said, told
 from app.problems import Problem
 from app.window.benches.receiving.columns_panel import ColumnsPanel
 from app.window.benches.receiving.cone_table import ConeTable, Listed
 from app.window.benches.receiving.door_words import NOT_STATED, cones
-from app.window.benches.receiving.hand import Hand
+from app.window.benches.receiving.hand import Hand, go_to
 from app.window.benches.receiving.offered import Offered
 from app.window.benches.receiving.trouble_lines import TroubleLines
 from app.window.look.look import Size
@@ -96,8 +97,6 @@ class ListCard(Hand):
         self.take_in.show()
         self._show_columns(seen)
         if seen.arrival is None:
-            self.wrong.setText(seen.match.what_lacks({**seen.above, **self._given}))
-            self.wrong.show()
             self.take_in.say("Look again")
             self.take_in.allow()
         else:
@@ -105,11 +104,9 @@ class ListCard(Hand):
 
     def begin(self) -> None:
         if self.supplier.isVisible() and not self.supplier.line.text():
-            self.supplier.line.setFocus()
-        elif self.columns.fields:
-            next(iter(self.columns.fields.values())).line.setFocus()
+            go_to(self.supplier.line)
         else:
-            (self.take_in if self.take_in.isVisible() else self.again).setFocus()
+            go_to(self.take_in if self.take_in.isEnabled() else self.again)
 
     def done(self) -> None:
         """Take it in; or look again where something was written that is not heeded yet."""
@@ -122,9 +119,9 @@ class ListCard(Hand):
             self.complete.emit(False)
 
     def _show_columns(self, seen: Seen) -> None:
-        asked = [*seen.lacks]
-        if self._all_columns and self._asked and self._asked not in asked:
-            asked.append(self._asked)
+        asked = {field: lack(seen, field, self._given) for field in seen.lacks}
+        if self._all_columns and self._asked:
+            asked.setdefault(self._asked, f"In which column stands {FIELDS[self._asked]}?")
         self.columns.show_match(seen.match, asked, self._given, all_of=self._all_columns)
         self.columns.setVisible(bool(asked) or self._all_columns)
 

@@ -10,7 +10,7 @@ from app.lookups.door import BaseNow
 from app.problems import BadInput
 from app.window.benches.receiving.delivery import OPENING, Heading, InHand
 from app.window.benches.receiving.door_words import NOT_STATED, cones, the_one
-from app.window.benches.receiving.hand import Hand
+from app.window.benches.receiving.hand import Hand, go_to
 from app.window.benches.receiving.offered import Offered
 from app.window.look.icons import Icon
 from app.window.look.look import Gap, Size
@@ -41,7 +41,7 @@ class StartCard(Hand):
         self._last: Sequence[DeliveryRow] = ()
         self.title, self.told = Words("", Size.TITLE, bold=True), Words(ink=SECOND)
         self.supplier = Offered("Supplier", "not stated")
-        self.note_no = Offered("Number of the note", reader=self._note)
+        self.note_no = Offered("Note no.", reader=self._note)
         self.base = Offered("Base", "a part of it, or ↓", self._one_base)
         self.weigh = KeyButton("Weigh the cones", "Enter", strong=True)
         self.new_base = KeyButton("Describe a base", "F6")
@@ -58,7 +58,7 @@ class StartCard(Hand):
         self._say()
 
     def begin(self) -> None:
-        self.supplier.line.setFocus()
+        go_to(self.supplier.line)
 
     def done(self) -> None:
         """Weigh the cones, if all is said."""
@@ -66,7 +66,7 @@ class StartCard(Hand):
         base = self.base.value()
         if supplier is None or note_no is None or base is None:
             wrong = next(f for f in (self.supplier, self.note_no, self.base) if f.value() is None)
-            wrong.line.setFocus()
+            go_to(wrong.line)
             return
         self.base.line.setText(base)
         self.begun.emit(Heading(supplier, note_no, self._bases[base], self.opening))
@@ -137,6 +137,7 @@ class StartCard(Hand):
         words.setSpacing(Gap.SMALL)
         words.addWidget(self.title)
         words.addWidget(self.told)
+        words.addStretch(1)
         head = self.add_row(Picture(Icon.CONE))
         head.addLayout(words, 1)
         fields = QHBoxLayout()

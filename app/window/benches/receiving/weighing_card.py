@@ -11,11 +11,12 @@ from app.window.benches.receiving.cone_form import ConeForm, number_taken
 from app.window.benches.receiving.cone_table import ConeTable, Listed
 from app.window.benches.receiving.delivery import InHand
 from app.window.benches.receiving.door_words import NOT_STATED, cones, g
-from app.window.benches.receiving.hand import Hand
+from app.window.benches.receiving.hand import Hand, go_to
 from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions
 from app.window.parts.key_button import KeyButton
 from app.window.parts.words import SECOND, BigNumber, OneLine, Words
+
 
 class WeighingCard(Hand):
     """The cone on the scales above, the cones so far below; `complete` when DONE was said."""
@@ -79,7 +80,7 @@ class WeighingCard(Hand):
                 "What is weighed now is added to them.")
 
     def begin(self) -> None:
-        self.form.gross.line.setFocus()
+        go_to(self.form.gross.line)
 
     def take_cone(self, number: int) -> bool:
         """A card that has its number already was scanned."""
@@ -91,7 +92,7 @@ class WeighingCard(Hand):
 
     def write(self, key: str) -> bool:
         """A figure begins the weight of the next cone."""
-        self.form.gross.line.setFocus()
+        go_to(self.form.gross.line)
         self.form.gross.line.insert(key)
         return True
 
@@ -182,7 +183,7 @@ class WeighingCard(Hand):
 
     def _turn_more(self) -> None:
         self.form.more.setVisible(not self.form.more.isVisible())
-        (self.form.number if self.form.more.isVisible() else self.form.gross).line.setFocus()
+        go_to((self.form.number if self.form.more.isVisible() else self.form.gross).line)
 
     def _connect(self) -> None:
         self.add_key.clicked.connect(self.add_cone)

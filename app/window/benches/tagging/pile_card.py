@@ -1,5 +1,6 @@
 """The pile in hand: its lot as printed, what it is, and its counts."""
 
+from PySide6.QtCore import QSize, Qt
 from PySide6.QtWidgets import QVBoxLayout
 
 from app.calculations.codes import shown
@@ -29,14 +30,16 @@ class PileCard(Card):
         self.anew = KeyButton("Print another in its place", "R")
         self.open = KeyButton("Open the sheet", "O")
         self.leave = KeyButton("Put by", "F8")
-        self._swatch = Swatch(none="no swatch chosen")
+        self._swatch = Swatch(size=QSize(96, 128), none="no swatch chosen")
         head = QVBoxLayout()
         head.setSpacing(Gap.HAIR)
+        head.addWidget(self.lot)
         head.addWidget(self.colourway)
         head.addWidget(self.about)
         row = self.add_row(self._swatch)
         row.addLayout(head, 1)
-        self.add(self.lot, self.figures, self.next)
+        row.setAlignment(self._swatch, Qt.AlignmentFlag.AlignTop)
+        self.add(self.figures, self.next)
         last = self.add_row(self.tag, self.tag_words)
         last.setStretch(1, 1)
         self.add_last(Actions(self.leave, self.open, self.anew))

@@ -43,7 +43,7 @@ class PrintCard(Card):
     def __init__(self) -> None:
         super().__init__()
         self.table: OnTable | None = None
-        self.stock = stocks()[0]
+        self.stock = next((one for one in stocks() if one.layout == "swing"), stocks()[0])
         self.version: int | None = None
         self.why = ""
         self._first: int | None = None

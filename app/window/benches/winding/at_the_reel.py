@@ -54,11 +54,11 @@ class AtTheReel(Bench):
     def turn_to(self, card: Card) -> None:
         """This card asks now."""
         self.cards.turn_to(card)
-        self.show_reel()
+        self._show_reel()
         self.setFocus()
         QTimer.singleShot(0, self, self._bring_into_sight)
 
-    def show_reel(self) -> None:
+    def _show_reel(self) -> None:
         """Show what is on the reel, and the trail of the cone in hand."""
         group = self.reel.in_hand
         if group is not None:
@@ -68,7 +68,7 @@ class AtTheReel(Bench):
         if self.isVisible():
             self.around.show_trail(cone.stops if cone else ())
 
-    def ties_that_stay(self) -> tuple[str, ...]:
+    def _ties_that_stay(self) -> tuple[str, ...]:
         """Ties that a cone which comes on the reel must not share; the others give way to it."""
         stay = self.reel.total or self.cards.asks is self.cards.join
         return self.reel.ties() if stay else ()
@@ -85,13 +85,13 @@ class AtTheReel(Bench):
         """So many skeins of what is in hand."""
         self.reel.count(number)
         self.cards.turn_to(self.cards.count)
-        self.show_reel()
+        self._show_reel()
 
     def other_form(self) -> None:
         """Minis instead of skeins, or the other way round."""
         group = self.reel.in_hand
-        if isinstance(group, Skeins):
-            self.reel.wind_as("mini" if group.put_up == "skein" else "skein")
+        if isinstance(group, Skeins) and group.other_form:
+            self.reel.wind_as(group.other_form)
             self.cards.count.forget_digits()
             self.go_on()
 
@@ -105,8 +105,8 @@ class AtTheReel(Bench):
 
     def went_on(self, cone: OnReel) -> None:
         """This cone went on in the skein in which the other one ran out."""
-        first, first_mm = self.cards.join.first, self.cards.join.first_mm()
-        if first is None or first_mm is None:
+        first, first_mm = self.reel.in_hand, self.cards.join.first_mm()
+        if not isinstance(first, Skeins) or first_mm is None:
             return
         why = _why_not_on(first.cone, cone)
         if why:
@@ -167,9 +167,8 @@ class AtTheReel(Bench):
             self.do(end_cone, cone.facts.id, waste_mg, then=lambda _done: self._ended(cone))
 
     def _ended(self, cone: OnReel) -> None:
-        gone = self.reel.holding(cone.facts.id)
-        if gone is not None:
-            self.reel.take_off(gone)
+        for group in self.reel.of_cone(cone.facts.id):
+            self.reel.take_off(group)
         self.go_on()
 
     def seen(self, what: str) -> None:
@@ -198,7 +197,7 @@ class AtTheReel(Bench):
     def _renew(self, cones: Sequence[OnReel]) -> None:
         for cone in cones:
             self.reel.renew(cone)
-        self.show_reel()
+        self._show_reel()
 
     def _show_on_hand(self, cones: Sequence[ConeOnHand]) -> None:
         self._on_hand = cones
@@ -206,7 +205,7 @@ class AtTheReel(Bench):
 
     def _learn_colours(self, colours: Sequence[str]) -> None:
         self._colours = colours
-        self.show_reel()
+        self._show_reel()
 
 
 def _this_morning(now: datetime) -> datetime:

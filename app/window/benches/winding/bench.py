@@ -1,5 +1,8 @@
 """The winding bench: scan a cone, count its skeins, scan a disc."""
 
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QKeyEvent
+
 from app.calculations.codes import Code, Kind, numbered, read
 from app.lookups.now import NOW
 from app.lookups.reel import DiscNow, OnReel, disc_now, on_reel
@@ -22,7 +25,6 @@ class WindingBench(AtTheReel):
         super().__init__(around)
         self.setAccessibleName("winding")
         self._turn = InTurn(self)
-        self._last = ""
         self._finished = 0  # cone of which DONE asked, with nothing counted, whether it is
         self._hear_cards()
 
@@ -34,10 +36,6 @@ class WindingBench(AtTheReel):
         self._put(scanned)
         return True
 
-    def take_again(self, code: str) -> bool:
-        """Twice is meant where another code came between: 4 of one cone, and 4 of the next."""
-        return code != self._last and self.take(code)
-
     def press(self, key: str) -> bool:
         """Digits count, or choose the fault; letters press the keys that show them."""
         if not key.isdigit() or self.reel.in_hand is None:
@@ -47,6 +45,13 @@ class WindingBench(AtTheReel):
         else:
             self.cards.count.type_digit(key)
         return True
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Enter that came so fast after a digit that no shortcut heard it."""
+        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            self._done()
+        else:
+            super().keyPressEvent(event)
 
     def seek(self, words: str) -> bool:
         """A count, a key, or a cone or disc by its number."""
@@ -61,11 +66,10 @@ class WindingBench(AtTheReel):
 
     def _put(self, code: Code) -> None:
         """A code takes its turn."""
-        self._last = code.text
         if code.kind is Kind.CONE:
             self._turn.ask(
                 lambda cone: self._cone_came(code, cone),
-                lambda book: on_reel(book, code.text, NOW, self.ties_that_stay()),
+                lambda book: on_reel(book, code.text, NOW, self._ties_that_stay()),
             )
         elif code.kind is Kind.DISC:
             self._turn.ask(lambda disc: self._disc_came(code, disc), disc_now, code.text, NOW)
@@ -181,7 +185,7 @@ class WindingBench(AtTheReel):
 
     def _tie_with(self, tie: str) -> None:
         self.reel.tie_with(tie)
-        self.show_reel()
+        self._show_reel()
 
     def _hear_cards(self) -> None:
         cards = self.cards

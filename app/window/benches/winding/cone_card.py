@@ -78,7 +78,8 @@ class ConeCard(Card):
         self.turns.show_number(str(form.turns) if form else "?")
         self.gives.setText(gives(cone, reel.left_mm(cone)))
         self.rest.setText(_rest(cone, reel.left_mm(cone)))
-        self._offer_form(group)
+        self.rest.show()
+        self._offer_form(group.other_form)
         worn = cone.tie_worn_by if group.tie == cone.tie else ""
         self.doubt.setText(f"{worn} wears {group.tie} too: keep the two out of one pot.")
         self.doubt.setVisible(bool(worn))
@@ -91,17 +92,16 @@ class ConeCard(Card):
             f"{long(join.first_mm)} of {shown(join.first.facts.code)} and "
             f"{long(join.second_mm)} of {shown(join.second.facts.code)}"
         )
-        self.rest.setText("the rest of the cone that went on is counted by itself")
+        self.rest.hide()
         self.form.refuse("A join is one skein.")
         self.doubt.hide()
 
-    def _offer_form(self, group: Skeins) -> None:
-        other = "mini" if group.put_up == "skein" else "skein"
-        self.form.say(f"Wind {other}s")
-        if group.cone.form(other) is None:
-            self.form.refuse(f"{group.cone.facts.base_name} is not described as a {other}.")
-        else:
+    def _offer_form(self, other: str) -> None:
+        self.form.say(f"Wind {other}s" if other else "Other form")
+        if other:
             self.form.allow()
+        else:
+            self.form.refuse("This base has one form.")
 
     def _show_holds(self, cone: OnReel) -> None:
         while item := self._holds.takeAt(0):

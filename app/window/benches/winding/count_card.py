@@ -39,11 +39,8 @@ class CountCard(Card):
         if not reel.total:
             self.leave_disc()
         joined = isinstance(group, Join)
-        undescribed = (
-            ""
-            if isinstance(group, Join) or group.form
-            else (f"{group.cone.facts.base_name} is not described as a {group.put_up}.")
-        )
+        described = isinstance(group, Join) or group.form is not None
+        undescribed = "" if described else f"This base is not described as a {group.put_up}."
         for key, why in (
             (self.tie_on, undescribed or ("" if reel.total else "Count the skeins first.")),
             (self.ran_out, "This skein has its join." if joined else undescribed),

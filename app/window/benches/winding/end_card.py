@@ -24,7 +24,7 @@ class EndCard(Card):
         super().__init__()
         self.cone: OnReel | None = None
         self.title, self.told = Words("", Size.LEAD, bold=True), Words(ink=SECOND)
-        self.grams = GramsField("What is left at its end, in grams", "4")
+        self.grams = GramsField("What is left at its end")
         self._save = KeyButton("Save", "Enter", strong=True)
         self._give_up = KeyButton("Not finished", "E")
         self.add(self.title, self.told, self.grams, Actions(self._save, self._give_up))

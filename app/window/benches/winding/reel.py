@@ -10,6 +10,8 @@ from app.calculations.winding import shares
 from app.lookups.reel import AsWound, OnReel
 from app.work.winding import Drawn, Wound
 
+SKEIN = "skein"  # the form that is wound unless another is chosen
+
 
 @dataclass(frozen=True, slots=True)
 class Skeins:
@@ -17,13 +19,20 @@ class Skeins:
 
     cone: OnReel
     tie: str
-    put_up: str = "skein"
+    put_up: str = SKEIN
     count: int = 0
 
     @property
     def form(self) -> AsWound | None:
         """The form as it is wound; none where the base is not described in it."""
         return self.cone.form(self.put_up)
+
+    @property
+    def other_form(self) -> str:
+        """The form that comes after this one; '' where the base has no other."""
+        names = [one.name for one in self.cone.put_ups]
+        after = names[names.index(self.put_up) + 1 :] if self.put_up in names else []
+        return next((name for name in [*after, *names] if name != self.put_up), "")
 
     def booked_mm(self, cone: int) -> int:
         """Length of this cone in them."""
@@ -47,7 +56,7 @@ class Join:
     second: OnReel
     second_mm: int
     tie: str
-    put_up: str = "skein"
+    put_up: str = SKEIN
     count: int = 1
 
     @property
@@ -97,23 +106,24 @@ class Reel:
         """The tie colours on the reel."""
         return tuple(dict.fromkeys(one.tie for one in self.groups if isinstance(one, Skeins)))
 
-    def holding(self, cone: int) -> Skeins | None:
-        """The skeins of this cone, if it is on the reel; the form in hand before others."""
+    def of_cone(self, cone: int) -> list[Skeins]:
+        """The skeins of this cone, the form in hand before others; none where it is not on."""
         mine = [one for one in self.groups if isinstance(one, Skeins) and one.cone.facts.id == cone]
-        return next((one for one in mine if one is self.in_hand), next(iter(mine), None))
+        return sorted(mine, key=lambda one: one is not self.in_hand)
 
     def put_on(self, cone: OnReel) -> None:
         """A cone comes on the reel: beside the others while a count is open, else instead.
 
         Where it is on already, it is the one in hand.
         """
-        known = self.holding(cone.facts.id)
+        known = next(iter(self.of_cone(cone.facts.id)), None)
         if known is not None:
             self.take_up(known)
             return
         if not self.total:
             self.groups = []
-        self._add(Skeins(cone, cone.tie))
+        forms = [one.name for one in cone.put_ups]
+        self._add(Skeins(cone, cone.tie, forms[0] if forms and SKEIN not in forms else SKEIN))
 
     def take_up(self, group: Group) -> None:
         """This one is in hand."""
@@ -158,18 +168,15 @@ class Reel:
         """The cone ran out inside a skein, and this one went on with a thread of its own."""
         form = first.form
         assert form is not None, "only what is described is wound"
-        went_on = self.holding(second.facts.id) or Skeins(second, second.tie, first.put_up)
+        went_on = next(
+            iter(self.of_cone(second.facts.id)), Skeins(second, second.tie, first.put_up)
+        )
+        threads = dict.fromkeys((first.tie, went_on.tie))
         if not first.count:
             self.groups.remove(first)
+        second_mm = form.mm - first_mm
         self._add(
-            Join(
-                first.cone,
-                first_mm,
-                second,
-                form.mm - first_mm,
-                f"{first.tie} and {went_on.tie}",
-                first.put_up,
-            )
+            Join(first.cone, first_mm, second, second_mm, " and ".join(threads), first.put_up)
         )
         if went_on not in self.groups:
             self.groups.append(went_on)
@@ -177,9 +184,9 @@ class Reel:
     def go_on(self) -> None:
         """After a join the cone that went on is in hand."""
         joined = self.in_hand
-        went_on = self.holding(joined.second.facts.id) if isinstance(joined, Join) else None
-        if went_on is not None:
+        for went_on in self.of_cone(joined.second.facts.id) if isinstance(joined, Join) else ():
             self.take_up(went_on)
+            return
 
     def left_mm(self, cone: OnReel) -> int:
         """What the book leaves on a cone, less what was counted since."""
@@ -211,7 +218,7 @@ class Reel:
         return (
             isinstance(group, Skeins)
             and not group.count
-            and self.holding(group.cone.facts.id) is not group
+            and self.of_cone(group.cone.facts.id)[0] is not group
         )
 
     def _add(self, group: Group) -> None:

@@ -29,11 +29,11 @@ class StartCard(Card):
         self.cones = ThingTable(
             (
                 Head("cone", codes=True),
-                "base",
-                "batch",
                 Head("skeins left", right=True),
                 Head("metres left", right=True),
                 "ties",
+                "base",
+                "batch",
             ),
             "cones on hand",
             "There are no cones: receive some first.",
@@ -55,11 +55,11 @@ class StartCard(Card):
             [
                 (
                     shown(cone.code),
-                    cone.base,
-                    cone.batch or "not stated",
                     str(cone.skeins),
                     long(cone.left_mm),
                     cone.tie or "–",
+                    cone.base,
+                    cone.batch or "not stated",
                 )
                 for cone in ordered
             ]

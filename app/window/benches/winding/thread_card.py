@@ -36,7 +36,7 @@ class ThreadCard(Card):
         threads = threads_of(group.tie)
         if isinstance(group, Join):
             self._first = f"{threads[0]} and "
-            self.title.setText(f"Its second thread, beside {threads[0]}: both colours are proposed")
+            self.title.setText(f"Its second thread, beside {threads[0]}")
             self._offer([one for one in colours if one != threads[0]], threads[-1])
         else:
             self._first = ""

@@ -1,0 +1,62 @@
+"""What the door asks before and after cones come in."""
+
+from app.lookups.door import (
+    BaseNow,
+    CameBefore,
+    bases_now,
+    came_before,
+    cone_cards,
+    numbers_taken,
+)
+from app.work.bases import describe_base
+from tests.makers import Studio, tarnfield
+
+HOUSE = ("Aske Mill", "2241", "Tarnfield 4-ply")
+
+
+def test_a_base_is_told_by_its_newest_description(studio: Studio) -> None:
+    studio.do(describe_base, tarnfield(millitex=248_000, fibre="95 % wool, 5 % nylon"))
+    studio.do(describe_base, tarnfield(name="Downholm Sock", millitex=238_000))
+    assert studio.book.ask(bases_now) == (
+        BaseNow("Downholm Sock", "100 % wool", 238_000),
+        BaseNow("Tarnfield 4-ply", "95 % wool, 5 % nylon", 248_000),
+    )
+
+
+def test_a_description_that_was_taken_back_is_not_told(studio: Studio) -> None:
+    done = studio.done(describe_base, tarnfield(millitex=248_000))
+    studio.undo(done.seq)
+    assert [base.millitex for base in studio.book.ask(bases_now)] == [250_000]
+
+
+def test_a_note_is_known_by_its_supplier_number_and_base(studio: Studio) -> None:
+    assert studio.book.ask(came_before, *HOUSE) is None
+    arrived = studio.clock.now
+    studio.cones(3)
+    studio.cones(2)
+    assert studio.book.ask(came_before, *HOUSE) == CameBefore(arrived, 5)
+    assert studio.book.ask(came_before, "Withybank", *HOUSE[1:]) is None
+    assert studio.book.ask(came_before, HOUSE[0], "2242", HOUSE[2]) is None
+    assert studio.book.ask(came_before, *HOUSE[:2], "Downholm Sock") is None
+
+
+def test_a_delivery_that_was_taken_back_did_not_come_before(studio: Studio) -> None:
+    studio.cones(3)
+    studio.undo()
+    assert studio.book.ask(came_before, *HOUSE) is None
+
+
+def test_cards_come_in_the_order_of_the_cones_and_go_with_them(studio: Studio) -> None:
+    cones = studio.cones(2)
+    cards = studio.book.ask(cone_cards, cones)
+    assert [(card.code[:5], card.base, card.batch, card.gross_mg, card.tare_mg)
+            for card in cards] == [("C0001", "Tarnfield 4-ply", "A-203", 1_520_000, 64_000),
+                                   ("C0002", "Tarnfield 4-ply", "A-203", 1_520_000, 64_000)]
+    studio.undo()
+    assert studio.book.ask(cone_cards, cones) == ()
+
+
+def test_a_number_once_given_stays_taken(studio: Studio) -> None:
+    studio.cones(1, number=114)
+    studio.undo()
+    assert studio.book.ask(numbers_taken) == {114}

@@ -1,0 +1,108 @@
+"""MIXED and SPLIT at the pots: counts stay exact, and nobody invents a cone."""
+
+import pytest
+
+from app.lookups.bundles import bundle_facts
+from app.lookups.now import NOW
+from app.window.benches.pots.mixing import Mixing, Told
+from app.window.benches.pots.splitting import Parted, Splitting
+from app.work.bases import describe_base
+from app.work.winding import Drawn, Wound, wind
+from tests.makers import LONG_MM, tarnfield
+from tests.window.benches.at_work import DONE, MIXED, SPLIT, disc, plate, pot
+from tests.window.benches.pots_hands import begin_dyeing, cones_of, in_pots
+
+
+@pytest.fixture
+def pots(qtbot, settings, studio):
+    """At the pots."""
+    yield from begin_dyeing(qtbot, settings, studio)
+
+
+def test_mixed_says_one_of_two_with_exact_counts(pots):
+    pots.scan(MIXED, disc(31), disc(32))
+    assert isinstance(pots.bench.hand, Mixing)
+    assert pots.bench.hand.told.text() == "Each is one of two, 7 + 5"
+    pots.scan(DONE)
+    assert isinstance(pots.bench.hand, Told)
+    assert pots.bench.hand.told.text() == "Each is one of two, 7 + 5"
+    assert cones_of(pots, 31) == [("one of a pool", 7, 7), ("one of a pool", 5, 5)]
+    assert pots.studio.book.ask(bundle_facts, pots.studio.discs[1], NOW) is None
+    assert ("cones", "2 cones") in pots.trail
+    pots.studio.check()
+
+
+def test_all_that_lies_in_one_pot_may_be_mixed_by_its_plate(pots):
+    pots.scan(pot(2), disc(31), disc(32), plate(1), DONE)
+    pots.press("M")
+    pots.scan(pot(2), DONE)
+    assert pots.bench.hand.told.text() == "Each is one of two, 7 + 5"
+    assert [count for _, count in in_pots(pots)["002"]] == [12]
+
+
+def test_one_thing_alone_is_not_mixed_and_an_empty_pot_holds_nothing(pots):
+    pots.scan(MIXED, disc(31), DONE)
+    assert "Only one thing was scanned" in pots.trouble
+    assert "Scan all that met first." in pots.bench.hand.mix.accessibleDescription()
+    pots.scan(pot(1))
+    assert "Nothing lies in pot 1." in pots.trouble
+
+
+def test_different_bases_are_not_mixed_because_they_can_be_told_apart(pots):
+    pots.studio.do(describe_base, tarnfield(name="Downholm Sock", fibre="100 % wool"))
+    pots.studio.wind(pots.studio.cones(1, "Downholm Sock")[0], 4, "red", pots.studio.discs[3])
+    pots.scan(MIXED, disc(31), disc(34))
+    assert pots.bench.hand.told.text() == "Their bases differ: they can be told apart."
+    assert not pots.bench.hand.mix.isEnabled()
+
+
+def test_a_cord_is_split_with_two_counts_and_a_second_disc(pots):
+    pots.scan(SPLIT, disc(33), plate(5), plate(3), disc(40))
+    assert isinstance(pots.bench.hand, Parted)
+    assert pots.bench.hand.told.text() == "5 skeins on disc 033, 3 on disc 040"
+    facts = [pots.studio.book.ask(bundle_facts, pots.studio.discs[n - 31], NOW) for n in (33, 40)]
+    assert [one.count for one in facts] == [5, 3]
+    pots.studio.check()
+
+
+def test_counts_that_do_not_fit_are_refused_and_asked_again(pots):
+    pots.scan(SPLIT, disc(33), plate(5), plate(4))
+    assert "5 and 4 do not make 8; nothing was saved." in pots.trouble
+    pots.press("6")
+    assert pots.bench.hand.goes.accessibleName() == "2 go on the second disc"
+    assert isinstance(pots.bench.hand, Splitting)
+
+
+def test_a_second_disc_on_a_live_bundle_is_refused_and_nothing_is_lost(pots):
+    pots.scan(SPLIT, disc(33), plate(5), disc(31))
+    assert "Disc 031 hangs on a live bundle; nothing was saved." in pots.trouble
+    pots.scan(disc(40))
+    assert isinstance(pots.bench.hand, Parted)
+
+
+def test_a_second_disc_before_the_count_asks_for_the_count(pots):
+    pots.scan(SPLIT, disc(33), disc(40))
+    assert "not counted yet how many stay on disc 033" in pots.trouble
+
+
+def test_a_cord_with_two_ties_asks_which_of_them_part(pots):
+    cones = pots.studio.cones(2)
+    pots.studio.do(
+        wind,
+        [
+            Wound((Drawn(cone, 4 * LONG_MM),), 4, "skein", tie)
+            for cone, tie in zip(cones, ("blue", "green"), strict=True)
+        ],
+        pots.studio.discs[4],
+    )
+    pots.scan(SPLIT, disc(35))
+    assert pots.bench.hand.asks.text() == "Which of them part?"
+    pots.scan(plate(2), plate(3), disc(40))
+    facts = pots.studio.book.ask(bundle_facts, pots.studio.discs[4], NOW)
+    assert [(tie.count, tie.tie) for tie in facts.ties] == [(4, "blue"), (3, "green")]
+
+
+def test_one_skein_alone_is_not_split(pots):
+    pots.studio.wind(pots.studio.cone(), 1, "blue", pots.studio.discs[4])
+    pots.scan(SPLIT, disc(35))
+    assert "One skein cannot be split." in pots.trouble

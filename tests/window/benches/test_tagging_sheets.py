@@ -1,0 +1,203 @@
+"""Sheets of tags: the right count, from the right cell on, and never twice without a reason."""
+
+import pytest
+from PySide6.QtCore import Qt
+from sqlalchemy import select
+
+from app.documents.proof import read_back
+from app.documents.stocks import stock
+from app.lookups.printed import TIED_ON, VOID, WAITING
+from app.records import Tag
+from app.window.benches.tagging.sheet_picture import Cell
+from app.window.benches.tagging.sheet_plan import SheetPlan, next_cell
+from app.work.bases import describe_base
+from tests.makers import tarnfield
+from tests.window.benches.at_work import DONE, UNDO, begin_work, disc, plate
+from tests.window.benches.tag_table_hands import (
+    SMALL,
+    add_up,
+    eleven_on_the_table,
+    figures,
+    in_hand,
+    opened_files,
+    tags,
+)
+
+
+@pytest.fixture
+def opened():
+    """The files that were opened for the person."""
+    yield from opened_files()
+
+
+@pytest.fixture
+def pile(studio):
+    """Eleven skeins on disc 031; eight cells of a sheet of small tags are used by another pile."""
+    return eleven_on_the_table(studio)
+
+
+@pytest.fixture
+def table(qtbot, settings, studio, pile, opened):
+    """At the tag table."""
+    yield from begin_work(qtbot, settings, studio, 7)
+
+
+def test_eleven_skeins_get_eleven_tags_from_cell_nine_on_and_two_cells_are_left(
+    table, pile, opened
+):
+    table.scan(disc(31))
+    assert figures(table) == (11, 0, 0, 11, 0)
+    picture = in_hand(table).print_card.picture.shown
+    assert [picture.cell(n) for n in (8, 9, 19, 20)] == [
+        Cell.USED,
+        Cell.CHOSEN,
+        Cell.CHOSEN,
+        Cell.FREE,
+    ]
+    assert in_hand(table).print_card.where.text() == "Cells 9 to 19 of 21, 2 left."
+    table.press("P")
+    assert figures(table) == (11, 0, 11, 0, 0)
+    (file,) = opened
+    assert file.parent == table.studio.book.path.parent / "tags"
+    codes = [code.code for page in read_back(file.read_bytes(), stock(SMALL).dpi) for code in page]
+    assert sorted(codes) == sorted(tag.mark for tag in tags(table, pile, WAITING))
+    assert [tag.place for tag in tags(table, pile, WAITING)] == list(range(9, 20))
+    assert add_up(table)
+
+
+def test_printing_again_is_refused_with_three_reasons_and_spoiled_ones_are_replaced(table, pile):
+    table.scan(disc(31), DONE)
+    assert figures(table) == (11, 0, 11, 0, 0)
+    card = in_hand(table).print_card
+    assert "11 of 11 printed: why?" in card.print.accessibleDescription()
+    assert [(key.accessibleName(), key.key) for key in card.reasons] == [
+        ("Spoiled", "S"),
+        ("Fell off", "F"),
+        ("Extra skein", "X"),
+    ]
+    assert all(key.isVisible() for key in card.reasons)
+    table.press("P")
+    table.scan(DONE)
+    assert "11 of 11 printed: why?" in table.trouble
+    assert len(tags(table, pile, WAITING)) == 11
+
+    table.press("S")
+    jammed = tags(table, pile, WAITING)[4:7]
+    for tag in jammed:
+        in_hand(table).aside.picture.tapped.emit(tag.place)
+    table.press("Enter")
+    assert figures(table) == (11, 0, 8, 3, 3)
+    assert {tag.mark for tag in tags(table, pile, VOID)} == {tag.mark for tag in jammed}
+    assert add_up(table)
+
+    table.press("P")
+    assert figures(table) == (11, 0, 11, 0, 3)
+    fresh = tags(table, pile, WAITING)[-3:]
+    assert {tag.mark for tag in fresh}.isdisjoint(tag.mark for tag in jammed)
+    assert len(tags(table, pile, WAITING, TIED_ON, VOID)) == 14
+    assert add_up(table)
+
+
+def test_an_extra_skein_gets_a_tag_with_its_reason_and_the_sum_says_one_too_many(table, pile):
+    table.scan(disc(31), DONE)
+    table.press("X")
+    card = in_hand(table).print_card
+    assert card.print.accessibleName() == "Print 1 tag, an extra skein"
+    table.press("P")
+    assert figures(table) == (11, 0, 12, 0, 0)
+    assert in_hand(table).pile_card.figures.over.number == 1
+    assert in_hand(table).pile_card.figures.over.isVisible()
+
+
+def test_more_than_the_count_asks_why_before_anything_is_printed(table, pile):
+    table.scan(disc(31))
+    table.press("+")
+    assert in_hand(table).print_card.plan.count == 12
+    assert "0 of 11 printed: why?" in in_hand(table).print_card.print.accessibleDescription()
+    table.press("P")
+    assert tags(table, pile, WAITING) == []
+    table.press("-", "-", "P")
+    assert figures(table) == (11, 0, 10, 1, 0)
+
+
+def test_of_two_compositions_the_owner_picks_the_text(table, studio):
+    first = studio.cone()
+    studio.do(describe_base, tarnfield(fibre="90 % wool, 10 % polyamide"))
+    pool = studio.mix(
+        studio.wind(first, 3, "red", studio.discs[3]), studio.wind(studio.cone(), 2, "red")
+    )
+    studio.dye(pool)
+    (mixed,) = studio.finish(pool, red=5)
+    table.scan(disc(34), DONE)
+    assert "Two compositions lie in one pile; nothing was printed." in table.trouble
+    table.scan(plate(2), DONE)
+    assert figures(table) == (5, 0, 5, 0, 0)
+    words = studio.book.ask(
+        lambda c: c.execute(select(Tag.words).where(Tag.pile == mixed)).scalars().first()
+    )
+    assert list(in_hand(table).table.texts.values())[1] in words
+
+
+def test_the_first_cell_is_tapped_or_walked_to(table):
+    table.scan(disc(31))
+    picture = in_hand(table).print_card.picture
+    middle = picture.box(4).center().toPoint()
+    table._qtbot.mouseClick(picture, Qt.MouseButton.LeftButton, pos=middle)
+    assert in_hand(table).print_card.plan.first == 4
+    table.press("Right", "Down")
+    assert in_hand(table).print_card.plan.first == 8
+    assert in_hand(table).print_card.where.text() == "Cells 8 to 18 of 21, 3 left."
+
+
+def test_another_stock_has_its_own_cells(table):
+    table.scan(disc(31))
+    table.press("K")
+    card = in_hand(table).print_card
+    assert card.stock.name == "swing-85x55"
+    assert card.where.text() == "Cells 1 to 10 of 10, then 1 more sheet, 9 left on the last."
+    table.press("K")
+    assert card.where.text() == "11 from the roll, one at a time."
+
+
+def test_a_printing_is_taken_back_like_any_deed(table, pile):
+    table.scan(disc(31), DONE, UNDO)
+    assert figures(table) == (11, 0, 0, 11, 0)
+    assert tags(table, pile, WAITING) == []
+    assert in_hand(table).print_card.plan.first == 9
+
+
+def test_a_sheet_that_cannot_be_saved_is_said_and_nothing_is_opened(table, pile, opened):
+    (table.studio.book.path.parent / "tags").write_text("in the way")
+    table.scan(disc(31), DONE)
+    assert "could not be saved" in table.found[0]
+    assert opened == []
+    assert not in_hand(table).pile_card.open.isVisible()
+    assert len(tags(table, pile, WAITING)) == 11
+
+
+def test_a_sheet_is_opened_again_by_its_key(table, opened):
+    table.scan(disc(31), DONE)
+    table.press("O")
+    assert len(opened) == 2
+    assert opened[0] == opened[1]
+
+
+@pytest.mark.parametrize(
+    ("first", "count", "sheets", "left", "words"),
+    [
+        (9, 11, 1, 2, "Cells 9 to 19 of 21, 2 left."),
+        (9, 13, 1, 0, "Cells 9 to 21 of 21, none left."),
+        (20, 3, 2, 20, "Cells 20 to 21 of 21, then 1 more sheet, 20 left on the last."),
+        (21, 1, 1, 0, "Cell 21 of 21, none left."),
+        (1, 50, 3, 13, "Cells 1 to 21 of 21, then 2 more sheets, 13 left on the last."),
+        (5, 0, 1, 17, "From cell 5 of 21."),
+    ],
+)
+def test_a_sheet_is_planned_to_its_last_cell(first, count, sheets, left, words):
+    plan = SheetPlan(stock(SMALL), first, count)
+    assert (plan.sheets, plan.left, plan.words) == (sheets, left, words)
+
+
+@pytest.mark.parametrize(("place", "cell"), [(1, 1), (9, 9), (21, 21), (22, 1), (30, 9)])
+def test_the_next_free_cell_follows_the_last_tag(place, cell):
+    assert next_cell(stock(SMALL), place) == cell
