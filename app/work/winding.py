@@ -78,7 +78,8 @@ def end_cone(deed: Deed, cone: int, waste_mg: int, why: str = "end of the cone")
         raise Refused("The end of a cone weighs something; nothing was saved.",
                       "Weigh what is left of it.")
     if facts.ended:
-        raise Refused(f"{shown(facts.code)} was ended before; nothing was saved.")
+        raise Refused(f"{shown(facts.code)} was ended before; nothing was saved.",
+                      "Look at its card: is it this cone?")
     left = facts.fibre_mg - facts.drawn_mg - waste_mg
     if abs(left) * 100 > facts.fibre_mg:
         deed.note(f"{shown(facts.code)}: {abs(left) / 1000:.0f} g "

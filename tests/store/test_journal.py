@@ -147,7 +147,7 @@ def thread_file(empty_book_file: Path, tmp_path_factory: pytest.TempPathFactory)
 
 
 @pytest.mark.parametrize("what", TAMPERED)
-def test_verify_finds(thread_file: Path, tmp_path: Path, what: str) -> None:
+def test_verify_finds_what_was_tampered_with(thread_file: Path, tmp_path: Path, what: str) -> None:
     path = tmp_path / "tampered.book"
     shutil.copy(thread_file, path)
     statements, sentence = TAMPERED[what]
