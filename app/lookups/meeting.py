@@ -90,8 +90,10 @@ def _same_ties(connection: Connection, cords: Iterable[BundleFacts]) -> Iterator
             alike[base, tie][row] = count
     found = thread(connection, rows)
     for (_, tie), members in alike.items():
+        origins = {frozenset(link.thing for link in links_of(found, {row: count}, "cone"))
+                   for row, count in members.items()}
         cones = links_of(found, members, "cone")
-        if len(cones) > 1:
+        if len(origins) > 1:
             yield (f"{tie.capitalize()} ties of {_number(len(cones))} cones, {_counts(cones)}: "
                    "keep their cords closed, else each skein is one of "
                    f"{_number(len(cones))}.")

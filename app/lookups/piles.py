@@ -22,7 +22,6 @@ class Pile:
 
     id: int
     count: int
-    put_up: str
     ties: str
     lot: str | None
     disc: str | None
@@ -30,7 +29,7 @@ class Pile:
 
 
 _PILES = (
-    select(Yarn.id, Yarn.count.label("members"), Yarn.put_up, DeedRow.happened)
+    select(Yarn.id, Yarn.count.label("members"), DeedRow.happened)
     .join(DeedRow, DeedRow.seq == Yarn.deed)
     .where(Yarn.kind == "pile", Yarn.struck.is_(None))
 )
@@ -39,7 +38,7 @@ _PILES = (
 def counted_last(connection: Connection, limit: int = 8) -> tuple[Pile, ...]:
     """The piles counted last, the newest first."""
     rows = connection.execute(_PILES.order_by(Yarn.id.desc()).limit(limit)).all()
-    return tuple(_pile(connection, row.id, row.members, row.put_up, row.happened) for row in rows)
+    return tuple(_pile(connection, row.id, row.members, row.happened) for row in rows)
 
 
 def piles_on(connection: Connection, disc: int) -> tuple[Pile, ...]:
@@ -48,19 +47,17 @@ def piles_on(connection: Connection, disc: int) -> tuple[Pile, ...]:
         _PILES.where(among(Yarn.id, "ids")).order_by(Yarn.id),
         {"ids": listed(yarn_on_disc(connection, disc, NOW))},
     ).all()
-    return tuple(_pile(connection, row.id, row.members, row.put_up, row.happened) for row in rows)
+    return tuple(_pile(connection, row.id, row.members, row.happened) for row in rows)
 
 
-def _pile(
-    connection: Connection, pile: int, count: int, put_up: str, counted: datetime
-) -> Pile:
+def _pile(connection: Connection, pile: int, count: int, counted: datetime) -> Pile:
     found = thread(connection, [pile])
     codes = connection.execute(
         select(DyeLot.code).where(among(DyeLot.id, "ids")),
         {"ids": listed(lot for lot in nearest(found, pile, "lot") if lot)},
     ).scalars().all()
     lot = " or ".join(shown(code or "no code yet") for code in codes)
-    return Pile(pile, count, put_up, ties_of(connection, pile), lot or None,
+    return Pile(pile, count, ties_of(connection, pile), lot or None,
                 disc_of(connection, pile), counted)
 
 

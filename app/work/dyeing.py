@@ -148,12 +148,14 @@ def _look_at_pot(deed: Deed, rows: Sequence[int], pot: int | None) -> None:
 
 
 def _same_ties(deed: Deed, rows: Sequence[int], found: Thread) -> None:
-    cones: dict[tuple[int, str], set[int | None]] = {}
+    """Rows of different cones whose ties look alike; a join alone has two cones and two colours."""
+    worn: dict[tuple[int, str], set[frozenset[int | None]]] = {}
     for yarn, base, tie in deed.all(select(Yarn.id, Yarn.base, Yarn.tie).where(Yarn.id.in_(rows))):
         if tie:
-            cones.setdefault((base, tie), set()).update(
-                link.thing for link in links(found, yarn, "cone"))
-    for (_, tie), met in cones.items():
-        if len(met) > 1:
+            cones = frozenset(link.thing for link in links(found, yarn, "cone"))
+            worn.setdefault((base, tie), set()).add(cones)
+    for (_, tie), origins in worn.items():
+        if len(origins) > 1:
+            met = frozenset().union(*origins)
             deed.note(f"{len(met)} cones with {tie} ties in one pot: keep their cords closed, "
                       "else each skein is one of them.")

@@ -2,7 +2,7 @@
 
 from app.calculations.codes import shown
 from app.lookups.cones import cone_facts
-from app.lookups.holds import hold_facts
+from app.lookups.holds import hold_facts, live_holds
 from app.work.holding import hold, lift_hold
 from tests.deeds import into_load
 
@@ -35,3 +35,16 @@ def test_a_lifted_hold_says_that_it_was_lifted(studio):
     one = studio.do(hold, "cone", studio.cone(), "oil stain")
     studio.do(lift_hold, one, "it was grease on the card")
     assert studio.book.ask(hold_facts, [one])[0].lifted
+
+
+def test_the_holds_that_stand_name_their_source_and_the_code_to_scan(studio):
+    cone = studio.cone()
+    lot, skeins = studio.tagged(cone, 2)
+    studio.do(lift_hold, studio.do(hold, "lot", lot, "looked off"), "it was the lamp")
+    studio.do(hold, "cone", cone, "oil stain")
+    studio.do(hold, "yarn", skeins[0], "moth")
+    on_cone, on_skein = studio.book.ask(live_holds)
+    assert (on_cone.source, on_cone.code) == (("cone", cone), "C00017")
+    assert on_skein.source == ("yarn", skeins[0])
+    assert on_skein.on == f"skein {shown(on_skein.code)}"
+    assert on_skein.code.startswith(studio.code(lot))

@@ -2,7 +2,7 @@
 
 import pytest
 
-from app.lookups.studio import DEFAULTS, name_of, people, setting, tie_colours
+from app.lookups.studio import DEFAULTS, everyone, name_of, people, setting, tie_colours
 from app.work.people import enrol, retire
 from app.work.studio import choose
 from tests.makers import Studio
@@ -39,3 +39,14 @@ def test_the_name_behind_initials_is_told_if_there_is_one(studio: Studio) -> Non
     assert studio.book.ask(name_of, "OW") == "Osk Wray"
     assert studio.book.ask(name_of, "DA") is None
     assert studio.book.ask(name_of, "ZZ") is None
+
+
+def test_everyone_is_told_with_those_who_left_last(studio: Studio) -> None:
+    studio.do(enrol, "LR", "Lise Rask")
+    studio.do(enrol, "ZA")
+    studio.do(retire, "LR")
+    ow, za, lr = studio.book.ask(everyone)
+    assert (ow.initials, ow.name, ow.left) == ("OW", "Osk Wray", None)
+    assert (za.initials, za.name, za.left) == ("ZA", None, None)
+    assert (lr.initials, lr.name) == ("LR", "Lise Rask")
+    assert lr.left is not None

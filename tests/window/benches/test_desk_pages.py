@@ -165,7 +165,7 @@ def test_discs_are_made_with_the_next_numbers_and_their_paper_reads_back(desk, p
     assert (page.kind, page.first.line.text()) == (Kind.DISC, "51")
     page.count.line.setText("2")
     desk.click(page.make_key)
-    qtbot.waitUntil(lambda: papers)
+    qtbot.waitUntil(lambda: len(papers) == 1)
     assert desk.said == "made 2 disc plates"
     made = {one.kind: one for one in desk.studio.book.ask(plates_made)}
     assert made[Kind.DISC].runs == "31 to 52"
@@ -195,7 +195,7 @@ def test_pots_with_a_name_are_made_and_put_on_paper_again(desk, papers, qtbot):
     desk.click(page.kinds[Kind.POT])
     page.words.line.setText("by the window")
     desk.click(page.make_key)
-    qtbot.waitUntil(lambda: papers)
+    qtbot.waitUntil(lambda: len(papers) == 1)
     row = page._rows.index(Kind.POT)
     page.table.opened.emit(row)
     qtbot.waitUntil(lambda: len(papers) == 2)

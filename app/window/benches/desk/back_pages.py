@@ -123,8 +123,9 @@ class BackPages(QObject):
     def _paper_of(self, kind: Kind, numbers: Any, words: Any) -> None:
         plates = [plate_for(numbered(kind, number).text, name)
                   for number, name in zip(numbers, words, strict=True)]
-        self._paper(lambda: plate_sheets(plates),
-                    f"{kind.value}-{min(numbers)}-to-{max(numbers)}.pdf")
+        first, last = min(numbers), max(numbers)
+        which = f"{first}" if first == last else f"{first}-to-{last}"
+        self._paper(lambda: plate_sheets(plates), f"{kind.value}-{which}.pdf")
 
     def _paper(self, draw: Any, name: str) -> None:
         around = self._bench.around

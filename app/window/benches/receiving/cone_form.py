@@ -15,6 +15,7 @@ from app.window.look.look import Gap
 from app.window.parts.fields import Field
 from app.work.receiving import ConeIn
 
+
 class ConeForm(QWidget):
     """Gross, centre and batch; and out of sight the number of its card and what was measured."""
 

@@ -1,0 +1,28 @@
+"""Papers that the window makes are kept beside the book."""
+
+import pytest
+from PySide6.QtGui import QDesktopServices
+
+from app.problems import Refused
+from app.window.papers import keep, open_paper
+
+
+def test_a_paper_lies_in_the_folder_of_its_kind_beside_the_book(tmp_path):
+    path = keep(tmp_path / "studio.book", "plates", "disc-31.pdf", b"%PDF one")
+    assert path == tmp_path / "studio plates" / "disc-31.pdf"
+    assert keep(tmp_path / "studio.book", "plates", "disc-31.pdf", b"%PDF two") == path
+    assert path.read_bytes() == b"%PDF two"
+    assert [one.name for one in path.parent.iterdir()] == ["disc-31.pdf"]
+
+
+def test_what_cannot_be_written_is_refused_in_a_sentence(tmp_path):
+    (tmp_path / "studio plates").write_text("in the way")
+    with pytest.raises(Refused, match="cannot be written"):
+        keep(tmp_path / "studio.book", "plates", "disc-31.pdf", b"%PDF")
+
+
+def test_a_paper_is_shown_by_the_computers_own_reader(tmp_path, monkeypatch):
+    shown = []
+    monkeypatch.setattr(QDesktopServices, "openUrl", lambda url: shown.append(url) or True)
+    assert open_paper(tmp_path / "disc 31.pdf")
+    assert shown[0].toLocalFile() == str(tmp_path / "disc 31.pdf")
