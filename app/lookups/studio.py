@@ -18,7 +18,6 @@ DEFAULTS: Mapping[str, str] = MappingProxyType({
     "tie colours": json.dumps(
         ["red", "yellow", "blue", "green", "orange", "violet", "black", "white"]
     ),
-    "time zone": "",
     "delivery columns": "{}",
 })
 
@@ -30,6 +29,11 @@ def setting(connection: Connection, key: str) -> str:
         .order_by(Setting.id.desc()).limit(1)
     ).scalar()
     return DEFAULTS[key] if chosen is None else chosen
+
+
+def tag_words(connection: Connection) -> Mapping[str, str]:
+    """What every tag says of the studio, by the name of the setting."""
+    return {key: setting(connection, key) for key in ("name", "address", "origin", "differ")}
 
 
 def tie_colours(connection: Connection) -> tuple[str, ...]:

@@ -1,7 +1,7 @@
 """The list that came with the cones: matched once, wrong rows said and kept, good ones taken in."""
 
 import pytest
-from PySide6.QtWidgets import QApplication, QFileDialog, QLabel
+from PySide6.QtWidgets import QFileDialog, QLabel
 
 from app.exchange.columns import SETTING, known_columns
 from app.lookups.cones import cone_facts
@@ -212,12 +212,14 @@ def test_a_list_is_not_taken_in_twice(door, lay):
 
 
 def test_taking_back_a_list_brings_it_back_in_hand(door, lay):
-    door.drop(lay(HEADS + ROW))
+    door.drop(lay(HEADS + ROW.replace(";114;", ";;")))
     door.scan(DONE)
     door.press("F2")
     assert door.in_book == []
     assert door.bench.hand is card(door)
-    assert card(door).number.accessibleName() == "0 cones" or card(door).take_in.isVisible()
+    assert card(door).take_in.isEnabled()
+    door.scan(DONE)
+    assert len(door.in_book) == 1
 
 
 def test_cones_on_the_scales_are_kept_when_a_list_is_dropped(door, lay):
@@ -237,26 +239,26 @@ def test_a_list_with_its_note_above_the_table_and_two_bases_is_two_deliveries(do
 
 
 @pytest.mark.parametrize("steps", [0, 4])
-def test_no_words_are_clipped_at_the_door(door, lay, steps):
+def test_no_words_are_clipped_at_the_door(qtbot, door, lay, steps):
     door.window.change_text(steps)
     door.quiet()
-    check(door)
+    check(qtbot, door)
     door.begin()
     door.weigh("700", centre="64", batch="A-203", wrap="29")
     door.press("F6", "Enter")
-    check(door)
+    check(qtbot, door)
     door.weigh(1462)
     door.press("F10")
-    check(door)
+    check(qtbot, door)
     door.press("Enter")
     door.drop(lay(BAD, "a list with a name that goes on and on until nobody can read it.csv"))
-    check(door)
+    check(qtbot, door)
     door.press("F6")
-    check(door)
+    check(qtbot, door)
 
 
-def check(door):
-    for _ in range(3):
-        QApplication.processEvents()
-    clipped = [words.text() for words in seen(door.bench, QLabel) if not room_for(words)]
-    assert clipped == []
+def check(qtbot, door):
+    def clipped():
+        return [words.text() for words in seen(door.bench, QLabel) if not room_for(words)]
+
+    qtbot.waitUntil(lambda: clipped() == [])

@@ -12,7 +12,7 @@ from app.documents.scanner_plate import scanner_test_plate
 from app.lookups.holds import HoldFacts
 from app.lookups.plates import PlatesMade, plates_made
 from app.lookups.recent import entries
-from app.lookups.studio import everyone
+from app.lookups.studio import everyone, tag_words
 from app.problems import Problem
 from app.store.copies import Copy, make_copy
 from app.store.journal import verify
@@ -28,6 +28,7 @@ from app.window.problem_box import show_failure
 from app.work.bundling import make_plates
 from app.work.holding import lift_hold
 from app.work.people import enrol, retire
+from app.work.studio import choose
 
 
 class BackPages(QObject):
@@ -49,6 +50,7 @@ class BackPages(QObject):
         self.book.more.connect(lambda limit: bench.ask(self.book.show_entries, entries, limit))
         self.people.enrolled.connect(self._enrol)
         self.people.leaving.connect(lambda initials: bench.do(retire, initials))
+        self.people.studio.chosen.connect(self._keep_words)
         self.plates.made.connect(self._make)
         self.plates.paper.connect(self._paper_again)
         self.plates.check.paper_key.clicked.connect(
@@ -60,6 +62,7 @@ class BackPages(QObject):
         ask(self._show_holds, stopped)
         ask(self.book.show_entries, entries, self.book.limit)
         ask(self._show_people, everyone)
+        ask(self.people.studio.show_words, tag_words)
         ask(self._show_plates, plates_made)
         around = self._bench.around
         around.background.read(self, around.session.last_copy, self.book.show_copy)
@@ -74,6 +77,9 @@ class BackPages(QObject):
             lift_hold, one.id, why, then=lambda _done: self.holds.ask_why(None)))
         card.left.connect(lambda: self.holds.ask_why(None))
         self.holds.ask_why(card)
+
+    def _keep_words(self, words: dict[str, str]) -> None:
+        self._bench.do(choose, words, then=lambda _done: self.people.studio.kept())
 
     def _verify(self) -> None:
         session, page = self._bench.around.session, self.book

@@ -15,6 +15,9 @@ from app.window.parts.thing_table import Head, ThingTable
 from app.window.parts.words import SECOND, Words
 
 
+MOST = 500  # rows in sight: the page scrolls, not the list
+
+
 class ChoicesPage(QWidget):
     """Nothing is chosen by itself; `chosen` gives the thing that a person chose."""
 
@@ -26,7 +29,7 @@ class ChoicesPage(QWidget):
         self.rows = ThingRows()
         self.listed = ThingTable(
             (Head("", right=True), Head("read", codes=True), Head("", swatch=True), "what it is"),
-            "pasted codes", opens=True, most_rows=10,
+            "pasted codes", opens=True, most_rows=MOST,
         )
         self._found: list[Found | None] = []
         card = Card(in_hand=True)
@@ -58,8 +61,7 @@ class ChoicesPage(QWidget):
         )
         self.listed.show_rows([
             (str(place), code, (answer.found.swatch or "") if answer.found else "",
-             f"{answer.sentence} {answer.next_step}".strip() if answer.found is None
-             else answer.sentence)
+             _told(answer))
             for place, (code, answer) in enumerate(zip(codes, answers, strict=True), 1)
         ])
         self.rows.hide()
@@ -74,3 +76,9 @@ class ChoicesPage(QWidget):
         found = self._found[row]
         if found is not None:
             self.chosen.emit(found)
+
+
+def _told(answer: Resolution) -> str:
+    """The sentence of one code of a list, and what is near it."""
+    near = ", ".join(thing.shown for thing in answer.choices[:4])
+    return f"{answer.sentence} Near it: {near}." if near else answer.sentence

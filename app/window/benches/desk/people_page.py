@@ -1,4 +1,4 @@
-"""The people of the studio: who signs, who left, and who begins today."""
+"""The people of the studio: who signs, who left, who begins today; and the studio's own words."""
 
 from collections.abc import Sequence
 
@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 from app.calculations.moments import day_words
 from app.lookups.studio import PersonFacts
 from app.problems import BadInput
+from app.window.benches.desk.studio_card import StudioCard
 from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions, Card, SideBySide
 from app.window.parts.fields import Field, TextField
@@ -38,16 +39,11 @@ class PeoplePage(QWidget):
         new.add(self.initials, self.name, Actions(self.enrol_key))
         new.add(Words("The name can be removed on request; the initials stay in the journal.",
                       Size.SMALL, ink=SECOND))
-        right = QWidget()
-        column = QVBoxLayout(right)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(Gap.PART)
-        column.addWidget(new)
-        column.addWidget(self._gone)
-        column.addStretch(1)
+        self.studio = StudioCard()
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
-        whole.addWidget(SideBySide(here, right, shares=(1, 1)))
+        whole.addWidget(SideBySide(_above_each_other(here, self.studio),
+                                   _above_each_other(new, self._gone), shares=(1, 1)))
         whole.addStretch(1)
         self.enrol_key.clicked.connect(self._enrol)
         self.name.line.returnPressed.connect(self._enrol)
@@ -85,6 +81,17 @@ class PeoplePage(QWidget):
         initials, name = self.initials.value(), self.name.value()
         if initials:
             self.enrolled.emit(initials, name or "")
+
+
+def _above_each_other(*cards: QWidget) -> QWidget:
+    side = QWidget()
+    column = QVBoxLayout(side)
+    column.setContentsMargins(0, 0, 0, 0)
+    column.setSpacing(Gap.PART)
+    for card in cards:
+        column.addWidget(card)
+    column.addStretch(1)
+    return side
 
 
 def _line(person: PersonFacts, more: QWidget) -> QWidget:

@@ -17,7 +17,7 @@ from app.window.look.yarn import Certainty, draw_yarn, straight
 from app.window.parts.card import Card
 from app.window.parts.words import SECOND, Words
 
-_YARN = 72.0
+_YARN = 112.0  # long enough to show that it is broken
 _WITH_CODE = ("cone", "lot")
 
 
