@@ -9,7 +9,7 @@ from app.records.base import Fact, Record, Stay, by_deed, ends_after_it_began, o
 
 
 class PrintSheet(Fact, Record, kw_only=True):
-    """One printing: on which stock, from which cell on."""
+    """One printing: on which stock, from which cell on, and why if for more than was counted."""
 
     __tablename__ = "print_sheet"
     __table_args__ = (
@@ -19,6 +19,7 @@ class PrintSheet(Fact, Record, kw_only=True):
 
     stock: Mapped[str]
     first_cell: Mapped[int]
+    why: Mapped[str] = mapped_column(default="")
 
 
 class Tag(Fact, Record, kw_only=True):

@@ -10,10 +10,14 @@ from app.lookups.certainty import held_by, nearest
 from app.lookups.tagging import PileFacts, pile_facts
 from app.lookups.thread import thread
 from app.problems import NotFound, Refused
-from app.records import OnBundle, Part, PrintSheet, Tag, TagOn, Whereabouts, Yarn
+from app.records import InBath, OnBundle, Part, PrintSheet, Tag, TagOn, Whereabouts, Yarn
 from app.store.deed import Deed
 from app.work.bundling import free_empty_disc
 from app.work.dividing import close, make, rest
+
+
+EXTRA_SKEIN = "an extra skein"
+"""Why a tag is printed for one more than was counted."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,7 +32,7 @@ class Printing:
     version: int | None = None
     """The base version whose text is printed, where a pile holds two."""
     why: str = ""
-    """Why more than the count: spoiled, fell off, an extra skein."""
+    """Why more than the count: spoiled, fell off, EXTRA_SKEIN."""
 
 
 def may_print(facts: PileFacts, count: int, version: int | None, why: str) -> int:
@@ -53,7 +57,8 @@ def print_tags(deed: Deed, printing: Printing) -> list[int]:
     """Tags leave the printer; each has its own mark, never used again. The tags."""
     facts = pile_facts(deed.connection, printing.pile)
     version = may_print(facts, len(printing.marks), printing.version, printing.why)
-    sheet = deed.add(PrintSheet(stock=printing.stock, first_cell=printing.first_cell))
+    sheet = deed.add(PrintSheet(stock=printing.stock, first_cell=printing.first_cell,
+                                why=printing.why))
     tags = deed.add_all([
         Tag(mark=mark, lot=_only(facts.lots), pile=printing.pile, base_version=version,
             words=printing.words, sheet=sheet)
@@ -82,8 +87,9 @@ def spoil_tags(deed: Deed, tags: Sequence[int], why: str) -> None:
 
 def apply_tag(deed: Deed, tag: int) -> int:
     """The tag is tied on: from now on this skein is one that can be told. The skein."""
-    row = deed.one(select(Tag.mark, Tag.void, Tag.pile, Tag.lot, Tag.successor).where(
-        Tag.id == tag, Tag.struck.is_(None)))
+    row = deed.one(
+        select(Tag.mark, Tag.void, Tag.pile, Tag.lot, Tag.successor)
+        .where(Tag.id == tag, Tag.struck.is_(None)))
     if row is None:
         raise NotFound("This tag is not in the book; nothing was saved.",
                        "Scan a tag of this studio.")
@@ -97,6 +103,8 @@ def apply_tag(deed: Deed, tag: int) -> int:
     if pile != row.pile:
         _look_at_heir(deed, pile, row.lot, row.mark)
     left = rest(deed, pile).members
+    if left < 1 and _more_than_counted(deed, row.pile):
+        pile, left = _one_more(deed, pile, row.lot), 1
     if left < 1:
         raise Refused(f"All skeins of this pile wear tags: {shown(row.mark)} is one too many.",
                       "Spoil it, or count the pile again.")
@@ -128,6 +136,26 @@ def reprint(deed: Deed, skein: int, mark: str, words: str, sheet: tuple[str, int
     deed.begin(TagOn(tag=new, yarn=skein))
     deed.say(f"printed {shown(mark)} in place of {shown(old.mark)}")
     return new
+
+
+def _more_than_counted(deed: Deed, pile: int) -> bool:
+    """Whether tags were printed for more skeins of this pile than were counted."""
+    extra: int | None = deed.value(
+        select(Tag.id).join(PrintSheet, PrintSheet.id == Tag.sheet)
+        .where(Tag.pile == pile, Tag.void.is_(None), Tag.struck.is_(None),
+               PrintSheet.why == EXTRA_SKEIN))
+    return extra is not None
+
+
+def _one_more(deed: Deed, pile: int, lot: int) -> int:
+    """One more lies there than was counted: its lot is what its tag says, no cone is known."""
+    base, put_up, mg, members = deed.one(
+        select(Yarn.base, Yarn.put_up, Yarn.mg, Yarn.count).where(Yarn.id == pile))
+    one = deed.add(Yarn(kind="pile", base=base, put_up=put_up, count=1, mg=mg // members))
+    deed.add(InBath(yarn=one, lot=lot, basis="stated"))
+    deed.note("One more than was counted: its cone is not known, its lot is what its tag says. "
+              "Look which other count is short.")
+    return one
 
 
 def _open_heir(deed: Deed, pile: int) -> int:

@@ -199,6 +199,7 @@ def upgrade() -> None:
         "print_sheet",
         sa.Column("stock", sa.Text(), nullable=False),
         sa.Column("first_cell", sa.Integer(), nullable=False),
+        sa.Column("why", sa.Text(), nullable=False),
         sa.Column("id", sa.Integer(), autoincrement=False, nullable=False),
         sa.Column("deed", sa.Integer(), nullable=False),
         sa.Column("struck", sa.Integer(), nullable=True),

@@ -11,7 +11,14 @@ from app.work.bundling import tie_on
 from app.work.holding import hold, lift_hold
 from app.work.mixing import split
 from app.work.opening_stock import OldLot, open_lot
-from app.work.tagging import Printing, apply_tag, print_tags, reprint, spoil_tags
+from app.work.tagging import (
+    EXTRA_SKEIN,
+    Printing,
+    apply_tag,
+    print_tags,
+    reprint,
+    spoil_tags,
+)
 from tests.makers import Studio
 
 
@@ -236,3 +243,18 @@ def test_tags_of_an_old_lot_are_tied_on_like_any(studio: Studio) -> None:
     assert [studio.origins(skein, "lot")[0].word for skein in skeins] == ["known", "known"]
     assert state(studio) == {"table": 2}
     studio.check()
+
+
+def test_an_extra_skein_has_the_lot_of_its_tag_and_no_known_cone(studio: Studio) -> None:
+    group = studio.wind(studio.cone(), 3)
+    lot = studio.dye(group)
+    (pile,) = studio.finish(group, red=3)
+    extra = studio.print(pile, 4, why=EXTRA_SKEIN)
+    skeins = [studio.do(apply_tag, tag) for tag in extra[:3]]
+    done = studio.done(apply_tag, extra[3])
+    assert done.findings[0].startswith("One more than was counted: its cone is not known")
+    assert [link.word for link in studio.origins(done.answer)] == ["not known"]
+    (link,) = studio.origins(done.answer, "lot")
+    assert (link.thing, link.word, link.basis) == (lot, "known", "stated")
+    assert studio.origins(skeins[0])[0].word == "known"
+    assert studio.present()["table", "skein"].count == 4

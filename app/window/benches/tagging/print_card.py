@@ -15,9 +15,8 @@ from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions, Card
 from app.window.parts.key_button import KeyButton
 from app.window.parts.words import SECOND, Digits, Words
-from app.work.tagging import may_print
+from app.work.tagging import EXTRA_SKEIN, may_print
 
-EXTRA = "an extra skein"
 _MOST = 99
 
 
@@ -105,7 +104,7 @@ class PrintCard(Card):
 
     def extra_skein(self) -> None:
         """One more, because there is a skein more than was counted."""
-        self.why = EXTRA
+        self.why = EXTRA_SKEIN
         self._count = (self.table.facts.to_print if self.table else 0) + 1
         self._show()
 
