@@ -4,7 +4,7 @@ import sqlalchemy as sa
 from alembic import op
 
 revision = "${up_revision}"
-down_revision = "${down_revision}"
+down_revision = ${f'"{down_revision}"' if down_revision else None}
 
 MOMENT = sa.Text().with_variant(sa.DateTime(timezone=True), "postgresql")
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from sqlalchemy import Connection, func, select
 
-from app.records import OrderLine, Part, Waste, Whereabouts, Yarn
+from app.records import CustomerOrder, OrderLine, Part, Waste, Whereabouts, Yarn
 from app.store.dialect import among, listed
 
 NOT_MATCHED = "found, not matched"
@@ -46,11 +46,12 @@ _WASTED = (
 )
 _LEAVES = (
     select(Yarn.id, Yarn.kind, Yarn.put_up, Yarn.count.label("members"), Yarn.mg, Yarn.closed,
-           Whereabouts.state, OrderLine.customer, _TOOK.label("took"), _GONE.label("gone"),
+           Whereabouts.state, CustomerOrder.customer, _TOOK.label("took"), _GONE.label("gone"),
            _WASTED.label("wasted"))
     .outerjoin(Whereabouts, (Whereabouts.yarn == Yarn.id) & Whereabouts.until.is_(None)
                & Whereabouts.struck.is_(None))
     .outerjoin(OrderLine, OrderLine.id == Whereabouts.line)
+    .outerjoin(CustomerOrder, CustomerOrder.id == OrderLine.customer_order)
     .where(among(Yarn.id, "ids"), Yarn.struck.is_(None))
     .order_by(Yarn.id)
 )
