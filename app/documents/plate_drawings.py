@@ -15,6 +15,7 @@ from app.documents.square_codes import Symbol, whole_dots
 from app.documents.typesetting import BLACK, RED, WHITE, Face, Type, break_lines, width_mm
 
 CUT = Pen(0.1, fill=WHITE)
+_BLANK = Pen(ink=None, fill=WHITE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,7 +72,7 @@ def draw_disc(paper: Paper, lettering: Lettering) -> None:
 def draw_place(paper: Paper, form: PlateForm, lettering: Lettering) -> None:
     """A place or a count: the word, the number as large as it goes, the line below."""
     _cut_plate(paper, form, corners=3)
-    room = _draw_code(paper, form, lettering, BLACK)
+    room = _draw_code(paper, form, lettering)
     left, number_line = form.left, form.code_foot + 1.5
     word = _largest(lettering.word, Face.BOLD, form.word_pts, room)
     paper.text(left, form.height * 0.28, lettering.word, word, room=room)
@@ -86,9 +87,10 @@ def draw_deed(paper: Paper, form: PlateForm, lettering: Lettering) -> None:
     ink = WHITE if hold else BLACK
     _cut_plate(paper, form, corners=14 if hold else 3, fill=RED if hold else WHITE)
     if hold:
-        right, foot = form.code_right + 3, form.code_foot + 3
-        paper.box(Box(right - 30.4, foot - 30.4, right, foot), Pen(ink=None, fill=WHITE))
-    room = _draw_code(paper, form, lettering, ink)
+        side = 12 * whole_dots(form.module, paper.dpi)
+        right, foot = form.code_right + 3, form.code_foot
+        paper.box(Box(right - side - 6, foot - side - 3, right, foot + 6.4), _BLANK)
+    room = _draw_code(paper, form, lettering)
     kind, lines = _largest_lines(lettering.word, _DEED_PTS, room)
     lead = kind.ascent_mm * 1.75
     y = form.height * 0.46 + kind.ascent_mm / 2 - lead * (len(lines) - 1) / 2
@@ -106,12 +108,12 @@ def _cut_plate(paper: Paper, form: PlateForm, *, corners: float, fill: Color = W
         paper.circle((x, form.height / 2), radius, CUT)
 
 
-def _draw_code(paper: Paper, form: PlateForm, lettering: Lettering, ink: Color) -> float:
+def _draw_code(paper: Paper, form: PlateForm, lettering: Lettering) -> float:
     """The square code and, under it, the code to type; returns the room left of it."""
     corner = (form.code_right, form.code_foot)
     dark = paper.code(corner, lettering.code, Symbol.DATA_MATRIX, form.module)
     middle = (dark.left + dark.right) / 2
-    typed = Type(9, Face.CODE, ink)
+    typed = Type(9, Face.CODE)
     paper.text(middle, form.code_foot + form.module + 2.9, lettering.grouped, typed, "centre")
     return dark.left - form.module - 1 - form.left
 

@@ -14,9 +14,7 @@ from app.documents.square_codes import MM_PER_INCH
 from app.documents.typesetting import MM
 from app.problems import Refused
 
-_SYMBOLS = zxingcpp.BarcodeFormats(
-    (zxingcpp.BarcodeFormat.QRCode, zxingcpp.BarcodeFormat.DataMatrix)
-)
+_SYMBOLS = zxingcpp.barcode_formats_from_str("QRCode,DataMatrix")
 _FAULTS_SHOWN = 5
 _ONE_AT_A_TIME = Lock()  # PDFium knows no threads
 

@@ -130,7 +130,7 @@ def _draw_key(sheet: Sheet) -> None:
     sheet.keep_together(8)
     x = LEFT
     for certainty, words in _KEY:
-        length = 22.5 if certainty is Certainty.POOL else 17.5
+        length = 20 if certainty is Certainty.POOL else 17.5
         ends = (x, sheet.y - 1), (x + length, sheet.y - 1)
         draw_yarn(sheet.paper, ends, certainty)
         if certainty is Certainty.UNKNOWN:
@@ -164,7 +164,7 @@ def _origin_cells(row: OriginRow) -> tuple[str, ...]:
 
 
 def _state_cells(row: StateRow, bounded: bool) -> tuple[str, ...]:
-    cells = (row.state, f"{row.skeins:,}", f"{row.grams:,}")
+    cells = (row.state, f"{row.skeins:,}", f"{row.grams:,.1f}")
     if not bounded:
         return cells
     return (*cells, _count(row.least), _count(row.most), _tenths(row.expected))

@@ -78,10 +78,13 @@ def lay_out(stations: Sequence[Station], width: float, height: float) -> Trail:
     spacing = width / columns
     least_gap = 1.7 if all(row == 0 for _, row in places) else 9.0
     tag = min(_WIDEST_TAG, max(_NARROWEST_TAG, spacing - least_gap))
-    stations = [_with_short_note(station, spacing) for station in stations]
+    stations = [
+        _with_note_placed(station, places, n, spacing) for n, station in enumerate(stations)
+    ]
     lines = max(len(set_station(_words(station), tag)) for station in stations)
-    trail = Trail(tuple(stations), places, (tag, hanging_height(lines)), spacing)
-    kept = [n for n, (_, row) in enumerate(places) if (row + 1) * trail.row_height <= height]
+    trail = Trail(tuple(stations), _closed_up(places), (tag, hanging_height(lines)), spacing)
+    rows = [row for _, row in trail.places]
+    kept = [n for n, row in enumerate(rows) if (row + 1) * trail.row_height <= height]
     if len(kept) == len(stations):
         return trail
     shorter = lay_out(_renumbered(stations, kept), width, height)
@@ -117,9 +120,20 @@ def _places(stations: Sequence[Station]) -> tuple[tuple[int, int], ...]:
     return tuple(places)
 
 
-def _with_short_note(station: Station, spacing: float) -> Station:
-    """A note too long for the yarn stands on the tag."""
-    if width_mm(spelled_out(station.note), _NOTE) <= 0.6 * spacing:
+def _closed_up(places: Sequence[tuple[int, int]]) -> tuple[tuple[int, int], ...]:
+    """The places without the rows that are empty in a stretch."""
+    rows: dict[int, set[int]] = {}
+    for column, row in places:
+        rows.setdefault(column // ACROSS, set()).add(row)
+    return tuple((column, sorted(rows[column // ACROSS]).index(row)) for column, row in places)
+
+
+def _with_note_placed(
+    station: Station, places: Sequence[tuple[int, int]], number: int, spacing: float
+) -> Station:
+    """A note too long for its yarn, or at a yarn that bends, stands on the tag."""
+    straight = all(places[parent][1] == places[number][1] for parent in station.after)
+    if straight and width_mm(spelled_out(station.note), _NOTE) <= 0.6 * spacing:
         return station
     return replace(station, count=f"{station.count}|{station.note}", note="")
 
@@ -169,7 +183,8 @@ def _yarns(trail: Trail, band: int, at: Point) -> Iterator[Yarn]:
 def _between(trail: Trail, band: int, at: Point, ends: tuple[int, int]) -> tuple[list[Point], bool]:
     """The stops of the yarn between two stations inside a stretch, and whether it arrives there.
 
-    A thread that parts turns at once, one that joins turns last, both in the gap between tags.
+    A thread that parts turns at once, one that joins turns last, both in the gap between tags;
+    one that is not known is not led across rows.
     """
     (column, row), (to_column, to_row) = (trail.places[n] for n in ends)
     start, end = _point(trail, column, row, at), _point(trail, to_column, to_row, at)
@@ -181,6 +196,8 @@ def _between(trail: Trail, band: int, at: Point, ends: tuple[int, int]) -> tuple
         return [(end[0] - half, end[1]), end], True
     if row == to_row:
         return [start, end], True
+    if trail.stations[ends[1]].certainty is Certainty.UNKNOWN:
+        return [(end[0] - half, end[1]), end], True
     parts = trail.stations[ends[1]].after[0] == ends[0]
     gap = start[0] + half if parts else end[0] - half
     turn = [(gap - half + reach, start[1]), (gap + half - reach, end[1])]

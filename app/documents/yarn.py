@@ -1,5 +1,6 @@
 """The yarn that a trail is drawn as: two plies, and how they lie tells how sure the record is."""
 
+from bisect import bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
@@ -11,8 +12,8 @@ from app.documents.paper import Paper, Pen, Point
 from app.documents.signs import HOLD_SIZE, hold_sign
 from app.documents.typesetting import WHITE, Face, Type, break_lines, spelled_out
 
-_HALF_WAVE, _SWING = 2.5, 0.8  # from crossing to crossing, and how far the plies part, in mm
-_STEP = 0.4
+_HALF_WAVE, _SWING, _OPENED = 2.5, 0.8, 1.6  # crossing to crossing; how far plies part; in mm
+_FINE, _ROUGH = 8, 80  # points from crossing to crossing, and from stop to stop
 _UNDER = Pen(0.4)
 _GROUND = Pen(1, WHITE)
 _THREAD = Pen(0.25)
@@ -54,18 +55,23 @@ def hanging_height(lines: int) -> float:
 
 
 def draw_yarn(paper: Paper, stops: Sequence[Point], certainty: Certainty) -> None:
-    """Yarn from stop to stop, leaving and arriving level."""
-    line = _centre_line(stops)
-    length, count = line[-1].length, max(1, round(line[-1].length / _HALF_WAVE))
-    half = length / count
-    plies = [_laid(line, lambda at, side=side: side * sin(pi * at / half)) for side in _SIDES]
-    for number in range(count):
-        if _is_open(certainty, number, count - 1):
+    """Yarn from stop to stop, leaving and arriving level; it crosses itself at both ends."""
+    line = _even_line(stops)
+    last = len(line) // _FINE - 1
+    for number in range(last + 1):
+        if _is_open(certainty, number, last):
             continue
-        piece = slice(*(_first_at(line, half * (number + n)) for n in (0, 1)))
-        under, over = (ply[piece.start : piece.stop + 1] for ply in plies[:: 1 if number % 2 else -1])
+        first = number * _FINE
+        plies = [_ply(line, first, first + _FINE, swing) for swing in (_SWING, -_SWING)]
+        under, over = plies if number % 2 else plies[::-1]
         for ply, pen in ((under, _UNDER), (over, _GROUND), (over, _UNDER)):
             paper.shape(ply, pen, closed=False)
+    if certainty is Certainty.PARTLY and last > 2:
+        for swing in (_OPENED, -_OPENED):
+            ply = _ply(line, 2 * _FINE, (last - 1) * _FINE, swing)
+            paper.shape(ply, _UNDER, closed=False)
+
+
 def draw_question(paper: Paper, start: Point, end: Point) -> None:
     """The question mark in the gap of a yarn that is not known."""
     middle = (start[0] + end[0]) / 2, (start[1] + end[1]) / 2 + 1
@@ -99,41 +105,35 @@ def hang_tag(paper: Paper, at: Point, station: Hanging, size: tuple[float, float
 def _is_open(certainty: Certainty, number: int, last: int) -> bool:
     if certainty is Certainty.POOL:
         return number % 3 == 2 or number == last
-    return certainty in (Certainty.UNKNOWN, Certainty.PARTLY) and 1 < number < last - 1
+    if certainty is Certainty.UNKNOWN:
+        return 0 < number < last
+    return certainty is Certainty.PARTLY and 1 < number < last - 1
 
 
-def _centre_line(stops: Sequence[Point]) -> list[Point]:
-    points = [stops[0]]
+def _even_line(stops: Sequence[Point]) -> list[Point]:
+    """Points at equal distances along the way, a fixed count from one crossing to the next."""
+    way = [stops[0]]
     for (x1, y1), (x2, y2) in pairwise(stops):
-        steps = max(8, round(hypot(x2 - x1, y2 - y1) / _STEP))
-        for n in range(1, steps + 1):
-            t = n / steps
-            points.append((x1 + (x2 - x1) * t, y1 + (y2 - y1) * t * t * (3 - 2 * t)))
+        for t in (n / _ROUGH for n in range(1, _ROUGH + 1)):
+            way.append((x1 + (x2 - x1) * t, y1 + (y2 - y1) * t * t * (3 - 2 * t)))
+    steps = (hypot(x2 - x1, y2 - y1) for (x1, y1), (x2, y2) in pairwise(way))
+    reached = list(accumulate(steps, initial=0.0))
+    count = _FINE * max(1, round(reached[-1] / _HALF_WAVE))
+    return [_point_at(way, reached, reached[-1] * n / count) for n in range(count + 1)]
+
+
+def _point_at(way: Sequence[Point], reached: Sequence[float], length: float) -> Point:
+    after = min(bisect_right(reached, length), len(way) - 1)
+    (x1, y1), (x2, y2) = way[after - 1], way[after]
+    t = (length - reached[after - 1]) / (reached[after] - reached[after - 1])
+    return x1 + (x2 - x1) * t, y1 + (y2 - y1) * t
+
+
+def _ply(line: Sequence[Point], first: int, last: int, swing: float) -> list[Point]:
+    """One ply that leaves the line at one point, swings out, and meets it again at another."""
+    points = []
+    for n in range(first, last + 1):
+        (x1, y1), (x2, y2) = line[max(n - 1, 0)], line[min(n + 1, len(line) - 1)]
+        out = swing * sin(pi * (n - first) / (last - first)) / hypot(x2 - x1, y2 - y1)
+        points.append((line[n][0] - (y2 - y1) * out, line[n][1] + (x2 - x1) * out))
     return points
-
-
-def _crossings(points: Sequence[Point]) -> list[tuple[list[Point], list[Point]]]:
-    """Two plies laid round the line, cut where they cross; the last crossing is at its end."""
-    lengths = list(accumulate((hypot(c - a, d - b) for (a, b), (c, d) in pairwise(points))))
-    half = lengths[-1] / max(1, round(lengths[-1] / _HALF_WAVE))
-    pieces: list[tuple[list[Point], list[Point]]] = [([points[0]], [points[0]])]
-    for ((x, y), (x2, y2)), length in zip(pairwise(points), lengths, strict=True):
-        step = hypot(x2 - x, y2 - y)
-        side = _SWING * sin(pi * length / half) / step
-        across, down = -(y2 - y) * side, (x2 - x) * side
-        pieces[-1][0].append((x2 + across, y2 + down))
-        pieces[-1][1].append((x2 - across, y2 - down))
-        if length > half * len(pieces) and length < lengths[-1]:
-            pieces.append((pieces[-1][0][-1:], pieces[-1][1][-1:]))
-    return pieces
-
-
-def _draw_opened(paper: Paper, start: Point, end: Point) -> None:
-    """The two plies run apart, so that a share can be told."""
-    (x1, y1), (x2, y2) = start, end
-    for side in (-1, 1):
-        ply = [
-            (x1 + (x2 - x1) * t, y1 + (y2 - y1) * t + side * 1.6 * sin(pi * t))
-            for t in (n / 30 for n in range(31))
-        ]
-        paper.shape(ply, _UNDER, closed=False)

@@ -2,11 +2,13 @@
 
 import json
 from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import datetime
 from types import MappingProxyType
 
 from sqlalchemy import Connection, select
 
-from app.records import Person, Personal, Setting
+from app.records import DeedRow, Person, Personal, Setting
 
 DEFAULTS: Mapping[str, str] = MappingProxyType({
     "name": "",
@@ -41,6 +43,28 @@ def people(connection: Connection) -> tuple[str, ...]:
         select(Person.initials).where(Person.left.is_(None), Person.struck.is_(None))
         .order_by(Person.initials)
     ).scalars())
+
+
+@dataclass(frozen=True, slots=True)
+class PersonFacts:
+    """One who works here or did; the name is none where it was not given or was removed."""
+
+    initials: str
+    name: str | None
+    left: datetime | None
+
+
+def everyone(connection: Connection) -> tuple[PersonFacts, ...]:
+    """All who ever signed, those who still do first."""
+    rows = connection.execute(
+        select(Person.initials, Personal.value, DeedRow.happened)
+        .outerjoin(Personal, (Personal.person == Person.id) & (Personal.field == "name")
+                   & Personal.struck.is_(None))
+        .outerjoin(DeedRow, DeedRow.seq == Person.left)
+        .where(Person.struck.is_(None))
+        .order_by(Person.left.is_not(None), Person.initials)
+    )
+    return tuple(PersonFacts(row.initials, row.value, row.happened) for row in rows)
 
 
 def name_of(connection: Connection, initials: str) -> str | None:

@@ -85,7 +85,7 @@ class Deed:
         """At the desk: refuse. Entered late it has already happened: record it, marked."""
         if not self.late:
             raise Refused(what, next_step)
-        self.note(what)
+        self.note(what.replace("; nothing was saved", ""))
 
     def all(self, question: Executable, **values: object) -> list[Any]:
         """All rows of a question."""

@@ -71,6 +71,7 @@ class Reception(QObject):
         self._first_that(lambda bench: bench.take(code), f"{code} was not found.")
 
     def _take(self, code: Code) -> None:
+        self._floor.problem.hide()  # it was about the scan before
         place = next((p for p in self._floor.places if p.plate == code.text), None)
         bench = self._floor.bench()
         if place is not None:

@@ -74,11 +74,16 @@ def make(
 
 def close(deed: Deed, yarn: int) -> None:
     """The row is done with: what it was divided into goes on as new rows."""
+    must_be_open(deed, yarn)
+    deed.change(Yarn, yarn, closed=deed.seq)
+    deed.end(OnBundle, yarn)
+
+
+def must_be_open(deed: Deed, yarn: int) -> None:
+    """Raises Refused where the row is done with."""
     if deed.value(select(Yarn.closed).where(Yarn.id == yarn)):
         raise Refused("This yarn was already divided, mixed or counted; nothing was saved.",
                       "Scan what it became.")
-    deed.change(Yarn, yarn, closed=deed.seq)
-    deed.end(OnBundle, yarn)
 
 
 def must_be_whole(deed: Deed, yarn: int) -> None:

@@ -8,7 +8,7 @@ from app.lookups.finishing import NO_TIE, Expected, expected_by_tie
 from app.problems import Refused
 from app.records import OnBundle, Told, Yarn
 from app.store.deed import Deed
-from app.work.dividing import close, make, rest, skeins
+from app.work.dividing import close, make, must_be_open, rest, skeins
 
 
 def finish(deed: Deed, yarn: Sequence[int], counted: Mapping[str, int]) -> list[int]:
@@ -18,6 +18,8 @@ def finish(deed: Deed, yarn: Sequence[int], counted: Mapping[str, int]) -> list[
     """
     if not yarn or any(count < 0 for count in counted.values()) or not sum(counted.values()):
         raise Refused("Nothing was counted; nothing was saved.", "Count the skeins by tie colour.")
+    for row in yarn:
+        must_be_open(deed, row)
     cord = deed.value(select(OnBundle.bundle).where(
         OnBundle.yarn.in_(yarn), OnBundle.until.is_(None), OnBundle.struck.is_(None)))
     expected = _apart_by_tie(deed, list(yarn))

@@ -1,0 +1,1 @@
+"""The words of the command line, and what each of them does."""

@@ -1,0 +1,52 @@
+"""find, trace, verify: what the book is asked from the command line."""
+
+from app.commands.answer import REFUSED, Answer, Options, new_file, one_thing, the_book
+
+
+def find(options: Options) -> Answer:
+    """One thing with where it is; else the things to choose from."""
+    from app.exchange.answers import found_data, short_lines
+    from app.exchange.tracing import traced
+    from app.scanning.resolve import resolve
+
+    with the_book(options) as book:
+        answer = book.ask(resolve, options.code, True)
+        data = {"found": None, "choices": [found_data(one) for one in answer.choices],
+                "sentence": answer.sentence, "next_step": answer.next_step}
+        if answer.found is None:
+            listed = tuple(f"{one.shown}  {one.kind}  {one.words}".rstrip()
+                           for one in answer.choices)
+            return Answer(listed, data, (answer.sentence, answer.next_step), REFUSED)
+        one = book.ask(traced, answer.found, book.clock())
+    return Answer((answer.sentence, *short_lines(one)), data | {"found": found_data(answer.found)})
+
+
+def trace(options: Options) -> Answer:
+    """Both ends of the thread of a thing, and the same as paper if wanted."""
+    from app.exchange.answers import trace_data, trace_lines
+    from app.exchange.tracing import traced
+    from app.scanning.saying import that_is
+
+    with the_book(options) as book:
+        found = one_thing(book, options.code)
+        one = book.ask(traced, found, book.clock())
+    said: tuple[str, ...] = ()
+    if options.out:
+        from app.exchange.reports import trace_pdf
+
+        with new_file(options.out) as write:
+            write(trace_pdf(one, options.by or "the command line"))
+        said = (f"The report is in {options.out}.",)
+    return Answer((that_is(found), *trace_lines(one)), trace_data(one), said)
+
+
+def verify(options: Options) -> Answer:
+    """The journal's chain recomputed and replayed against every row."""
+    from app.store.journal import verify as check
+
+    with the_book(options) as book:
+        verdict = book.ask(check)
+    lines = (f"The book agrees with its journal: {verdict.entries:,} entries, "
+             f"{verdict.rows:,} rows.", f"Head: {verdict.head}", *verdict.removed)
+    return Answer(lines, {"entries": verdict.entries, "rows": verdict.rows, "head": verdict.head,
+                          "removed": list(verdict.removed)})

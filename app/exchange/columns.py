@@ -1,0 +1,181 @@
+"""Which column of a list holds what: proposed from its headings, settled by a person, remembered.
+
+A proposal is an offer: where two columns fit a field equally well, none is chosen.
+"""
+
+import json
+from collections import defaultdict
+from collections.abc import Collection, Mapping, Sequence
+from dataclasses import dataclass
+from difflib import SequenceMatcher
+from itertools import pairwise
+
+from app.exchange.cells import Cell, Row, Table
+from app.exchange.headings import FIELDS, WORDINGS, bare, unit_of
+from app.problems import BadInput
+
+SETTING = "delivery columns"
+_LOOKED_AT = 20  # rows above the table, at the most
+_REMEMBERED = 60  # kinds of lists
+_ABOVE = ("base", "note", "supplier", "arrived", "batch")
+_ALIKE, _SOMEWHAT_ALIKE = 0.87, 0.5
+
+Known = Mapping[str, Mapping[str, str]]
+"""What was settled for each set of headings: {headings: {field: heading}}."""
+
+
+@dataclass(frozen=True, slots=True)
+class ColumnMatch:
+    """The headings' row, and for each field that was found the place of its column, from 0."""
+
+    row: int
+    headings: tuple[str, ...]
+    places: Mapping[str, int]
+    doubtful: Mapping[str, tuple[str, ...]]
+    """Fields that several columns fit equally well."""
+    remembered: bool = False
+
+    def unit(self, field: str) -> str:
+        """The unit of weight in a field's heading."""
+        return unit_of(self.headings[self.places[field]]) if field in self.places else ""
+
+    def lacks(self, given: Collection[str]) -> tuple[str, ...]:
+        """The fields that must still be named: weights need two of gross, tare and net."""
+        has = {*self.places, *given}
+        lacking = [field for field in ("base", "note", "batch") if field not in has]
+        weights = [field for field in ("gross", "tare", "net") if field in has]
+        if len(weights) < 2:
+            lacking += [field for field in ("gross", "tare") if field not in has]
+        return tuple(lacking)
+
+    def what_lacks(self, given: Collection[str]) -> str:
+        """One sentence a lacking field, with the heading that comes nearest."""
+        return " ".join(self._lack(field) for field in self.lacks(given))
+
+    def _lack(self, field: str) -> str:
+        if field in self.doubtful:
+            fit = " and ".join(f"“{heading}”" for heading in self.doubtful[field])
+            return f"{_capital(FIELDS[field])} may stand in {fit}."
+        free = [heading for place, heading in enumerate(self.headings)
+                if heading and place not in self.places.values()]
+        near = max(free, key=lambda heading: _likeness(field, heading), default="")
+        nearest = f"; nearest is “{near}”" if near and _likeness(
+            field, near) >= _SOMEWHAT_ALIKE else ""
+        return f"No column is headed as {FIELDS[field]}{nearest}."
+
+
+def propose(table: Table, known: Known, said: Mapping[str, str] | None = None) -> ColumnMatch:
+    """The columns by their headings: as settled before, as a person says now, else by wording.
+
+    `said` is {field: heading}. Raises BadInput where no row looks like headings.
+    """
+    row = max(table.rows[:_LOOKED_AT], key=lambda row: _fields_met(row, known))
+    if not _fields_met(row, known) and not said:
+        raise BadInput("No row of this file looks like headings of a delivery note.",
+                       f"It begins with: {_shown(table.rows[0])}.")
+    headings = tuple(str(cell) for cell in row.cells)
+    settled = known.get(_key(headings))
+    places, doubtful = (_as_settled(headings, settled), {}) if settled else _by_wording(headings)
+    for field, heading in (said or {}).items():
+        places = {**places, field: _place_of(headings, field, heading)}
+    return ColumnMatch(row.number, headings, places,
+                       {f: fit for f, fit in doubtful.items() if f not in places},
+                       bool(settled) and not said)
+
+
+def stated_above(table: Table, match: ColumnMatch) -> Mapping[str, Cell]:
+    """What a list says once above its table: a label, and its value in the next cell."""
+    said: dict[str, Cell] = {}
+    for row in (row for row in table.rows if row.number < match.row):
+        for label, value in pairwise(row.cells):
+            fields = [field for field in _ABOVE if bare(str(label)) in WORDINGS[field]]
+            if len(fields) == 1 and value != "" and fields[0] not in match.places:
+                said.setdefault(fields[0], value)
+    return said
+
+
+def known_columns(stored: str) -> Known:
+    """What the studio remembers, from its setting."""
+    known: Known = json.loads(stored)
+    return known
+
+
+def with_remembered(stored: str, match: ColumnMatch) -> str:
+    """The setting with this match in it; the oldest is forgotten where there are very many."""
+    known = dict(known_columns(stored))
+    key = _key(match.headings)
+    known.pop(key, None)
+    known[key] = {field: bare(match.headings[at]) for field, at in sorted(match.places.items())}
+    return json.dumps(dict(list(known.items())[-_REMEMBERED:]), ensure_ascii=False)
+
+
+def _key(headings: Sequence[str]) -> str:
+    return " | ".join(sorted(bare(heading) for heading in headings if heading))
+
+
+def _fields_met(row: Row, known: Known) -> int:
+    headings = [str(cell) for cell in row.cells]
+    if _key(headings) in known:
+        return len(FIELDS) + 1
+    places, doubtful = _by_wording(headings)
+    met = len(places) + len(doubtful)
+    return met if met > 1 else 0
+
+
+def _as_settled(headings: Sequence[str], settled: Mapping[str, str]) -> dict[str, int]:
+    names = [bare(heading) for heading in headings]
+    return {field: names.index(heading) for field, heading in settled.items()}
+
+
+def _by_wording(
+    headings: Sequence[str]
+) -> tuple[dict[str, int], dict[str, tuple[str, ...]]]:
+    """Each heading speaks for the field it fits best; the best of a field's headings is taken."""
+    fitting: dict[str, list[tuple[tuple[int, int], int]]] = defaultdict(list)
+    for place, heading in enumerate(headings):
+        fits = {field: fit for field in FIELDS if (fit := _fit(field, bare(heading))) > (0, 0)}
+        best = max(fits.values(), default=(0, 0))
+        for field in (field for field, fit in fits.items() if fit == best):
+            fitting[field].append((best, place))
+    places, doubtful = {}, {}
+    for field, found in fitting.items():
+        best = max(found)[0]
+        at = [place for fit, place in found if fit == best]
+        if len(at) == 1:
+            places[field] = at[0]
+        else:
+            doubtful[field] = tuple(headings[place] for place in at)
+    return places, doubtful
+
+
+def _fit(field: str, name: str) -> tuple[int, int]:
+    """How well a heading fits: the very words, words among others, or nearly the words."""
+    if name in WORDINGS[field]:
+        return 3, len(name)
+    among = [words for words in WORDINGS[field] if f" {words} " in f" {name} "]
+    if among:
+        return 2, max(map(len, among))
+    return (1, 0) if len(name) > 3 and _likeness(field, name) >= _ALIKE else (0, 0)
+
+
+def _likeness(field: str, heading: str) -> float:
+    return max(SequenceMatcher(None, bare(heading), words).ratio() for words in WORDINGS[field])
+
+
+def _place_of(headings: Sequence[str], field: str, said: str) -> int:
+    names = [bare(heading) for heading in headings]
+    if field not in FIELDS:
+        raise BadInput(f"“{field}” is nothing that a delivery note says.",
+                       f"Choose one of: {', '.join(FIELDS)}.")
+    if names.count(bare(said)) != 1:
+        raise BadInput(f"No single column is headed “{said}”.",
+                       f"The headings are: {', '.join(h for h in headings if h)}.")
+    return names.index(bare(said))
+
+
+def _shown(row: Row) -> str:
+    return ", ".join(str(cell) for cell in row.cells if cell != "")[:200]
+
+
+def _capital(words: str) -> str:
+    return words[:1].upper() + words[1:]

@@ -1,0 +1,157 @@
+"""Tags on paper: drawn and proven first, and only then a deed, so that no mark is a promise."""
+
+import json
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import asdict, dataclass
+from itertools import islice
+from random import Random
+
+from app.calculations.codes import shown
+from app.calculations.moments import clock_words, day_words
+from app.documents.stocks import Correction, stock
+from app.documents.tag_words import TagWords
+from app.documents.tags import Place, Tag, tag_sheets
+from app.lookups.tagging import marks_for, pile_facts, piles_waiting, tag_text
+from app.problems import NotFound, Refused
+from app.store.book import Book
+from app.store.deed import By, Deed
+from app.work.tagging import Printing, may_print, print_tags
+
+
+@dataclass(frozen=True, slots=True)
+class OnStock:
+    """What tags are printed on: the stock, the first free cell, and the printer's correction."""
+
+    stock: str
+    first_cell: int = 1
+    correction: Correction = (0.0, 0.0)
+
+
+@dataclass(frozen=True, slots=True)
+class PrintOrder:
+    """So many tags for a pile; `version` where a pile holds two, `why` for more than it needs."""
+
+    pile: int
+    count: int
+    on: OnStock
+    version: int | None = None
+    why: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class LotOrder:
+    """Tags for all skeins of a lot that wait for one, or for so many of them."""
+
+    lot: int
+    on: OnStock
+    count: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Printed:
+    """Proven sheets that are in the book: the PDF, the tags, and where each stands."""
+
+    pdf: bytes
+    tags: tuple[int, ...]
+    places: tuple[Place, ...]
+    left_on_last: int
+    left_out: tuple[str, ...]
+    """Words that gave way, because the stock has no room for them."""
+    said: str
+    seq: int
+
+
+@dataclass(frozen=True, slots=True)
+class _Ready:
+    """A pile's order that may be printed, with the words of its tags."""
+
+    order: PrintOrder
+    version: int
+    words: TagWords
+
+
+def print_for_pile(
+    book: Book, by: By, order: PrintOrder, random: Random, token: str | None = None
+) -> Printed:
+    """Tags for one pile. Refused before anything is drawn where the pile may not be tagged."""
+    return _print(book, by, [order], random, token)
+
+
+def print_for_lot(
+    book: Book, by: By, order: LotOrder, random: Random, token: str | None = None
+) -> Printed:
+    """Tags for the piles of a lot that lack them, on one set of sheets.
+
+    Raises NotFound where none of its skeins waits for a tag.
+    """
+    piles = [pile for pile in book.ask(piles_waiting)
+             if pile.lots == (order.lot,) and pile.to_print]
+    if not piles:
+        raise NotFound("No skein of this lot waits for a tag; nothing was printed.",
+                       "Count its bundle at the finishing table first; spoiled tags are printed "
+                       "anew at the tag table.")
+    orders: list[PrintOrder] = []
+    left = sum(pile.to_print for pile in piles) if order.count is None else order.count
+    for pile in piles:
+        number = left if pile is piles[-1] else min(left, pile.to_print)
+        orders += [PrintOrder(pile.id, number, order.on)] if number or not orders else []
+        left -= number
+    return _print(book, by, orders, random, token)
+
+
+def print_sheets(deed: Deed, printings: Sequence[Printing]) -> list[int]:
+    """All tags of one printing leave the printer together; the tags."""
+    tags = [tag for printing in printings for tag in print_tags(deed, printing)]
+    marks = {printing.marks[0].rpartition("-")[0] for printing in printings}
+    lots = " and ".join(sorted(shown(lot) for lot in marks))
+    deed.say(f"printed {len(tags)} tag{'' if len(tags) == 1 else 's'} for {lots}")
+    return tags
+
+
+def _print(
+    book: Book, by: By, orders: Sequence[PrintOrder], random: Random, token: str | None
+) -> Printed:
+    on = orders[0].on
+    ready = [_ready(book, order) for order in orders]
+    tags = _drawn(book, ready, random)
+    sheets = tag_sheets([tag for pile in tags for tag in pile], stock(on.stock),
+                        first_cell=on.first_cell, correction=on.correction,
+                        slug=_slug(book, by, ready))
+    cells = iter(place.cell for place in sheets.places)
+    printings = [
+        Printing(one.order.pile, tuple(tag.code.text for tag in drawn), _as_printed(one.words),
+                 on.stock, [next(cells) for _ in drawn][0], one.version, one.order.why)
+        for one, drawn in zip(ready, tags, strict=True)
+    ]
+    done = book.do(print_sheets, printings, by=by, token=token)
+    return Printed(sheets.pdf, tuple(done.answer), sheets.places, sheets.left_on_last,
+                   sheets.left_out, done.said, done.seq)
+
+
+def _ready(book: Book, order: PrintOrder) -> _Ready:
+    if order.count < 1:
+        raise Refused("No tag was asked for; nothing was printed.", "Say how many.")
+    version = may_print(book.ask(pile_facts, order.pile), order.count, order.version, order.why)
+    return _Ready(order, version, TagWords(**asdict(book.ask(tag_text, order.pile, version))))
+
+
+def _drawn(book: Book, ready: Sequence[_Ready], random: Random) -> list[list[Tag]]:
+    """The tags of each pile; the piles of one lot share its marks, so they are drawn together."""
+    wanted = Counter[str]()
+    for one in ready:
+        wanted[one.words.lot] += one.order.count
+    marks = {lot: iter(book.ask(marks_for, lot, count, random)) for lot, count in wanted.items()}
+    return [[Tag(one.words, mark.rpartition("-")[2])
+             for mark in islice(marks[one.words.lot], one.order.count)] for one in ready]
+
+
+def _as_printed(words: TagWords) -> str:
+    """The words of a tag as kept, so that it can be printed again as it was."""
+    return json.dumps(asdict(words), ensure_ascii=False, sort_keys=True)
+
+
+def _slug(book: Book, by: By, ready: Sequence[_Ready]) -> str:
+    lots = " and ".join(dict.fromkeys(shown(one.words.lot) for one in ready))
+    now = book.clock()
+    return f"Tags of {lots} · printed {day_words(now)}, {clock_words(now)}, by {by.person}"

@@ -1,0 +1,1 @@
+"""Finishing: the count by tie colour, before the scissors destroy it."""

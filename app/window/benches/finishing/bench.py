@@ -1,0 +1,230 @@
+"""The finishing bench: scan a disc, count by tie colour, and only then cut."""
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from app.calculations.codes import Kind, numbered, read
+from app.lookups.bundles import PILED, BundleFacts, bundles_now
+from app.lookups.now import NOW
+from app.lookups.piles import Pile, counted_last, look_for, piles_on
+from app.lookups.reel import DiscNow, disc_now
+from app.lookups.studio import tie_colours
+from app.lookups.trails import trail_of
+from app.problems import NotFound, Refused
+from app.scanning.resolve import Resolution, resolve
+from app.window.bench import Around, Bench
+from app.window.benches.finishing.counted import Counted
+from app.window.benches.finishing.counting import Counting
+from app.window.benches.finishing.tally import Tally
+from app.window.benches.finishing.waiting import Waiting
+from app.window.in_turn import InTurn
+from app.window.look.icons import Icon
+from app.window.look.look import Gap, Size
+from app.window.parts.card import Card, SideBySide
+from app.window.parts.picture import Picture
+from app.window.parts.words import SECOND, Words
+from app.work.finishing import finish
+
+_DONE, _MIXED = (numbered(Kind.ACTION, number).text for number in (1, 3))
+_COUNTS = {numbered(Kind.ACTION, 10 + count).text: count for count in range(1, 11)}
+_CONCERNED = frozenset(
+    {"yarn", "part", "on_bundle", "plate_stay", "in_bath", "bath", "hold", "tag"}
+)
+_KEYS = {int(Qt.Key.Key_Left): -1, int(Qt.Key.Key_Right): 1}
+
+
+class FinishingBench(Bench):
+    """One cord on the table at a time."""
+
+    def __init__(self, around: Around) -> None:
+        super().__init__(around)
+        self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
+        self.turn = InTurn(self)
+        self.disc: DiscNow | None = None
+        self.card: QWidget = _empty()
+        self.waiting = Waiting()
+        self.waiting.chosen.connect(
+            lambda cord: self._disc_came(cord.number, DiscNow(cord.disc, cord.number, cord))
+        )
+        self._threads: Sequence[str] = ()
+        table = QWidget()
+        self._table = QVBoxLayout(table)
+        self._table.setContentsMargins(0, 0, 0, 0)
+        self._table.addWidget(self.card)
+        self.body.addWidget(SideBySide(table, self.waiting, shares=(7, 4)))
+        self.body.addStretch(1)
+
+    def entered(self) -> None:
+        """Look up what waits; keys belong to the bench now."""
+        self.setFocus()
+        self.ask(self._show_threads, tie_colours)
+        self.look_again(_CONCERNED)
+
+    def look_again(self, kinds: frozenset[str]) -> None:
+        """What waits, and whether the cord in hand is still as it was."""
+        if not kinds & _CONCERNED:
+            return
+        self.ask(self.waiting.show_cords, bundles_now, NOW)
+        self.ask(self.waiting.show_piles, counted_last, 6)
+        if self.disc is not None:
+            self.ask(self._show_disc, disc_now, _code(self.disc.number), NOW)
+
+    def take(self, code: str) -> bool:
+        """Discs, and the plates DONE, COUNT and MIXED."""
+        if read(code).kind is Kind.DISC:
+            self.turn.ask(lambda disc: self._disc_came(code[1:-1], disc), disc_now, code, NOW)
+        elif code in _COUNTS:
+            self.turn.then(lambda: self._count(_COUNTS[code]))
+        elif code == _DONE:
+            self.turn.then(self._done)
+        elif code == _MIXED:
+            self.turn.then(self._strange)
+        else:
+            return False
+        return True
+
+    def press(self, key: str) -> bool:
+        """Figures count, + and − put right."""
+        if super().press(key):
+            return True
+        if not isinstance(self.card, Counting):
+            return False
+        if key.isdigit():
+            self.card.figure(int(key))
+        elif key in "+-−":
+            self.card.step(1 if key == "+" else -1)
+        else:
+            return False
+        return True
+
+    def seek(self, words: str) -> bool:
+        """A disc by its number."""
+        if not any(character.isdigit() for character in words):
+            return False
+        self.turn.ask(self._resolved, resolve, words, True, frozenset({"disc"}))
+        return True
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        counting = self.card if isinstance(self.card, Counting) else None
+        if counting is not None and event.key() in _KEYS:
+            counting.walk(_KEYS[event.key()])
+        elif counting is not None and event.key() == Qt.Key.Key_Backspace:
+            counting.forget()
+        else:
+            super().keyPressEvent(event)
+
+    def _resolved(self, answer: Resolution) -> None:
+        found = [answer.found] if answer.found else list(answer.choices)
+        if len(found) == 1 and found[0].kind == "disc":
+            self.take(found[0].code)
+        else:
+            self.around.trouble(NotFound(answer.sentence, answer.next_step))
+
+    def _disc_came(self, number: str, disc: DiscNow | None) -> None:
+        if disc is None:
+            self.around.trouble(
+                NotFound(
+                    f"Disc {number} is not in the book.",
+                    "Make its plate at the Desk, or scan another disc.",
+                )
+            )
+        elif disc.bundle is None:
+            self.around.trouble(
+                NotFound(f"Disc {number} hangs on nothing.", "Scan the disc that is on the yarn.")
+            )
+        else:
+            self.around.found((), lambda _finding, _answer: None)
+            self._take_in_hand(disc, disc.bundle)
+
+    def _take_in_hand(self, disc: DiscNow, cord: BundleFacts) -> None:
+        self.disc = disc
+        self.ask(self.around.show_trail, trail_of, _code(disc.number))
+        if cord.stage == PILED:
+            self.ask(lambda piles: self._show_piles(cord, piles), piles_on, disc.id)
+            return
+        counting = Counting(cord, Tally.of(cord.ties))
+        counting.strange.threads = self._threads
+        counting.done.connect(self._finish)
+        counting.left.connect(self._put_by)
+        self._show(counting)
+        self.ask(counting.show_look_for, look_for, cord.rows)
+
+    def _show_disc(self, disc: DiscNow | None) -> None:
+        """After a deed: the cord was counted, its count was taken back, or it is gone."""
+        if disc is None or disc.bundle is None:
+            self._put_by()
+        elif not (isinstance(self.card, Counting) and self.card.cord.rows == disc.bundle.rows):
+            self._take_in_hand(disc, disc.bundle)
+
+    def _show_piles(self, cord: BundleFacts, piles: Sequence[Pile]) -> None:
+        counted = Counted(cord, piles)
+        counted.left.connect(self._put_by)
+        self._show(counted)
+
+    def _put_by(self) -> None:
+        self.disc = None
+        self.around.show_trail(())
+        self._show(_empty())
+
+    def _show(self, card: QWidget) -> None:
+        old, self.card = self.card, card
+        self._table.addWidget(card)
+        old.hide()
+        old.deleteLater()
+        self.setFocus()
+
+    def _finish(self) -> None:
+        if isinstance(self.card, Counting):
+            self.do(finish, self.card.cord.rows, self.card.tally.counted())
+
+    def _count(self, number: int) -> None:
+        if isinstance(self.card, Counting):
+            self.card.plate(number)
+        else:
+            self.around.trouble(
+                Refused("No cord is on the table; nothing was counted.", "Scan its disc first.")
+            )
+
+    def _done(self) -> None:
+        if not isinstance(self.card, Counting):
+            return
+        now = self.card.tally.now
+        if self.card.tally.open and now.counted is None:
+            self.around.trouble(
+                Refused(
+                    f"The {now.tie} ties are not counted yet.",
+                    "Count them before the scissors: tap, figures or COUNT.",
+                )
+            )
+        self.card.say_done()
+
+    def _strange(self) -> None:
+        if isinstance(self.card, Counting):
+            self.card.ask_strange()
+
+    def _show_threads(self, threads: Sequence[str]) -> None:
+        self._threads = threads
+
+
+def _code(number: str) -> str:
+    return numbered(Kind.DISC, int(number)).text
+
+
+def _empty() -> Card:
+    card = Card(in_hand=True)
+    words = QVBoxLayout()
+    words.setSpacing(Gap.SMALL)
+    words.addWidget(Words("Before the scissors: count by tie colour.", Size.TITLE, bold=True))
+    words.addWidget(
+        Words(
+            "Scan the disc on the cord. The ties tell which cone a skein is of; once "
+            "they are cut, nothing does.",
+            ink=SECOND,
+        )
+    )
+    row = card.add_row(Picture(Icon.SCISSORS))
+    row.addLayout(words, 1)
+    return card

@@ -1,0 +1,160 @@
+"""The bench of pots and trays: pot and discs make a bath, and the lot's code is born."""
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QVBoxLayout
+
+from app.calculations.codes import Kind, read
+from app.lookups.now import NOW
+from app.lookups.pot_plates import PotPlate, pot_with
+from app.lookups.pots import PotNow, pots_now
+from app.lookups.reel import DiscNow, disc_now
+from app.problems import NotFound
+from app.scanning.resolve import Resolution, resolve
+from app.window.bench import Around, Bench
+from app.window.benches.pots.filling import Filling
+from app.window.benches.pots.hand import COUNTS, DONE, MIXED, SPLIT, Hand
+from app.window.benches.pots.lots import Lots
+from app.window.benches.pots.mixing import Mixing
+from app.window.benches.pots.nothing import Nothing
+from app.window.benches.pots.pot_cards import PotCards
+from app.window.benches.pots.splitting import Splitting
+from app.window.in_turn import InTurn
+
+_CONCERNED = frozenset(
+    {
+        "bath",
+        "dye_lot",
+        "in_bath",
+        "yarn",
+        "part",
+        "on_bundle",
+        "plate_stay",
+        "plate",
+        "hold",
+        "recipe_version",
+        "colourway",
+    }
+)
+
+
+class PotsBench(Bench):
+    """One thing is in hand at a time; below it the pots in use."""
+
+    def __init__(self, around: Around) -> None:
+        super().__init__(around)
+        self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
+        self.turn = InTurn(self)
+        self.pots = PotCards()
+        self.pots.chosen.connect(lambda bath: self._begin(Lots(around, bath)))
+        self.hand: Hand = Nothing(around)
+        self._place = QVBoxLayout()
+        self.body.addLayout(self._place)
+        self.body.addWidget(self.pots)
+        self.body.addStretch(1)
+        self.take_in_hand(self.hand)
+
+    def entered(self) -> None:
+        """Look at the pots; keys belong to the bench now."""
+        self.setFocus()
+        self.look_again(_CONCERNED)
+
+    def look_again(self, kinds: frozenset[str]) -> None:
+        """Look again at the pots, and at what is in hand."""
+        if kinds & _CONCERNED:
+            self.ask(self._show_pots, pots_now)
+            self.hand.look()
+
+    def take_in_hand(self, hand: Hand | None) -> None:
+        """This comes in the place of what was in hand."""
+        old, self.hand = self.hand, hand or Nothing(self.around)
+        self.hand.over.connect(self.take_in_hand)
+        self.hand.wanted.connect(self._start)
+        if not isinstance(self.hand, Lots):
+            self.around.show_trail(())
+        self.pots.setVisible(not isinstance(self.hand, Filling))
+        self._place.addWidget(self.hand)
+        if old is not self.hand:
+            self.setFocus()
+            old.hide()
+            old.deleteLater()
+
+    def take(self, code: str) -> bool:
+        """Pots, discs, and the plates DONE, MIXED, SPLIT and COUNT."""
+        kind = read(code).kind
+        if kind is Kind.POT:
+            self.turn.ask(lambda pot: self._pot_came(code, pot), pot_with, code)
+        elif kind is Kind.DISC:
+            self.turn.ask(lambda disc: self._disc_came(code, disc), disc_now, code, NOW)
+        elif code in COUNTS:
+            self.turn.then(lambda: self.hand.count(COUNTS[code]))
+        elif code == DONE:
+            self.turn.then(lambda: self.hand.done())
+        elif code in (MIXED, SPLIT):
+            self.turn.then(lambda: self._start(code))
+        else:
+            return False
+        return True
+
+    def press(self, key: str) -> bool:
+        """Figures count or choose; a letter is a key that shows it, or begins a name."""
+        if super().press(key):
+            return True
+        if key.isdigit():
+            self.hand.count(int(key) or 10)
+            return True
+        return key.isalpha() and self.hand.write(key)
+
+    def seek(self, words: str) -> bool:
+        """A disc or pot by its number."""
+        if not any(character.isdigit() for character in words):
+            return False
+        self.turn.ask(self._resolved, resolve, words, True, frozenset({"disc", "pot"}))
+        return True
+
+    def _resolved(self, answer: Resolution) -> None:
+        found = [answer.found] if answer.found else list(answer.choices)
+        if len(found) == 1 and found[0].kind in ("disc", "pot"):
+            self.take(found[0].code)
+        else:
+            self.around.trouble(NotFound(answer.sentence, answer.next_step))
+
+    def _begin(self, hand: Hand) -> None:
+        """Something else is in hand: what was said of the thing before is out of the way."""
+        self.around.found((), lambda _finding, _answer: None)
+        self.take_in_hand(hand)
+
+    def _pot_came(self, code: str, pot: PotPlate | None) -> None:
+        if pot is None:
+            self.around.trouble(
+                NotFound(
+                    f"{read(code).grouped} is no pot in the book.", "Make its plate at the Desk."
+                )
+            )
+        elif not self.hand.take_pot(pot):
+            self._begin(
+                Filling(self.around, pot)
+                if pot.bath is None
+                else Lots(self.around, pot.bath, plate=pot)
+            )
+
+    def _disc_came(self, code: str, disc: DiscNow | None) -> None:
+        if disc is None:
+            self.around.trouble(
+                NotFound(
+                    f"{read(code).grouped} is no disc in the book.",
+                    "Make its plate at the Desk, or scan another disc.",
+                )
+            )
+        elif not self.hand.take_disc(disc):
+            pot = self.hand.plate if isinstance(self.hand, Lots) else None
+            filling = Filling(self.around, pot)
+            self._begin(filling)
+            filling.take_disc(disc)
+
+    def _start(self, plate: str) -> None:
+        self._begin(Mixing(self.around) if plate == MIXED else Splitting(self.around))
+
+    def _show_pots(self, pots: Sequence[PotNow]) -> None:
+        self.pots.show_pots(pots)

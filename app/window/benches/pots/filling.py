@@ -1,0 +1,218 @@
+"""A pot that is being filled: its discs, what looks wrong about them, and the colourway."""
+
+from collections.abc import Sequence
+from functools import partial
+from random import Random
+
+from PySide6.QtWidgets import QStackedLayout, QVBoxLayout, QWidget
+
+from app.calculations.codes import Kind, numbered
+from app.lookups.meeting import before_bath
+from app.lookups.pot_plates import PotPlate
+from app.lookups.pots import Recipe, recipes
+from app.lookups.reel import DiscNow
+from app.lookups.trails import trail_of
+from app.problems import NotFound, Refused
+from app.window.bench import Around
+from app.window.benches.pots.colourways import Colourways, NewColourway
+from app.window.benches.pots.cord_row import CordRow
+from app.window.benches.pots.hand import Hand
+from app.window.benches.pots.lots import Lots
+from app.window.benches.pots.shade import NO_SWATCH
+from app.window.look.look import Gap, Size
+from app.window.parts.card import Actions, Card, SideBySide
+from app.window.parts.key_button import KeyButton
+from app.window.parts.swatch import Swatch, Zone
+from app.window.parts.words import SECOND, BigNumber, Digits, Words
+from app.window.session import Done
+from app.work.dividing import skeins
+from app.work.dyeing import Bathed, BathIn, into_bath, name_colourway
+
+_NO_DISC = "Scan a disc that goes in."
+_NO_RECIPE = "Choose the colourway."
+
+
+class Filling(Hand):
+    """Gathers discs for one bath; the lot code is born at DONE and not before."""
+
+    def __init__(self, around: Around, pot: PotPlate | None) -> None:
+        super().__init__(around)
+        self.pot = pot
+        self.discs: list[DiscNow] = []
+        self.recipe: Recipe | None = None
+        self.place = Words("", Size.TITLE, ink=SECOND)
+        self.number, self.total = Digits(), BigNumber()
+        self.warnings = Words(bold=True)
+        self.colourways = Colourways()
+        self.colourways.chosen.connect(self._choose)
+        self.dye = KeyButton("Into the bath", "Enter", strong=True)
+        self._chosen = Swatch(none=NO_SWATCH)
+        self._name = Words(_NO_RECIPE, Size.LEAD, bold=True)
+        self._rows = QVBoxLayout()
+        self._shelf = QWidget()
+        new = KeyButton("New colourway", "F6")
+        new.clicked.connect(self._name_new)
+        self._keys = Actions(self.dye, new, self.put_by("Leave it"))
+        self._right = QStackedLayout(self._shelf)
+        self._right.addWidget(self.colourways)
+        self.body.addWidget(SideBySide(self._card(), self._shelf, shares=(3, 2)))
+        self._show()
+        self._look_for_recipes()
+
+    def take_disc(self, disc: DiscNow) -> bool:
+        """A disc goes in; a second scan of it changes nothing."""
+        if disc.bundle is None:
+            self.around.trouble(
+                NotFound(
+                    f"Disc {disc.number} hangs on nothing, so nothing was put in.",
+                    "Tie it on at winding, or scan the disc that is on the yarn.",
+                )
+            )
+        elif disc.id in [one.id for one in self.discs]:
+            self.say(f"disc {disc.number} is in already")
+        else:
+            self.discs.append(disc)
+            self._show()
+            code = numbered(Kind.DISC, int(disc.number)).text
+            self.ask(self.around.show_trail, trail_of, code)
+        return True
+
+    def take_pot(self, pot: PotPlate) -> bool:
+        """They go into this pot."""
+        self.pot = pot
+        self._show()
+        return True
+
+    def count(self, number: int) -> None:
+        self.colourways.choose(number)
+
+    def write(self, letter: str) -> bool:
+        """A letter begins the name of a colourway."""
+        if self._right.currentWidget() is self.colourways:
+            self.colourways.begin(letter)
+        return True
+
+    def done(self) -> None:
+        """The bundles meet the bath, once there are some and the colourway is chosen."""
+        new = self._right.currentWidget()
+        if isinstance(new, NewColourway):
+            new.keep()
+        elif self.colourways.choose_first():
+            self.setFocus()
+        elif not self.discs:
+            self.around.trouble(Refused("Nothing is in the pot yet; nothing was saved.", _NO_DISC))
+        elif self.recipe is None:
+            self.around.trouble(
+                Refused(
+                    "No colourway is chosen yet; nothing was saved.",
+                    "Tap it, press its figure, scan COUNT, or type a part of its name.",
+                )
+            )
+        else:
+            rows = tuple(row for disc in self.discs if disc.bundle for row in disc.bundle.rows)
+            bath_in = BathIn(rows, self.recipe.version, self.pot.id if self.pot else None)
+            self.do(into_bath, bath_in, Random(), then=self._born)
+
+    def look(self) -> None:
+        self._warn()
+
+    def _born(self, done: Done[Bathed]) -> None:
+        self.over.emit(Lots(self.around, done.answer["bath"], born=True))
+
+    def _card(self) -> Card:
+        card = Card(in_hand=True)
+        head = card.add_row(self.place, self.number, None, self.total)
+        head.setStretch(3, 1)
+        self._rows.setSpacing(Gap.HAIR)
+        card.add(self._rows, self.warnings)
+        chosen = card.add_row(self._chosen, self._name)
+        chosen.setStretch(1, 1)
+        self.dye.clicked.connect(self.done)
+        card.add_last(self._keys)
+        return card
+
+    def _show(self) -> None:
+        if self.pot is None:
+            self.place.setText("On a tray,\nelse scan the pot")
+        else:
+            self.place.setText("Pot")
+            self.number.show_number(str(self.pot.number))
+        self.number.setVisible(self.pot is not None)
+        count = sum(disc.bundle.count for disc in self.discs if disc.bundle)
+        bundles = "1 bundle" if len(self.discs) == 1 else f"{len(self.discs)} bundles"
+        self.total.show_number(str(count), skeins(count).partition(" ")[2], f"in {bundles}")
+        self._show_rows()
+        self._may_dye()
+        self._warn()
+
+    def _show_rows(self) -> None:
+        while item := self._rows.takeAt(0):
+            if row := item.widget():
+                row.hide()
+                row.deleteLater()
+        if not self.discs:
+            self._rows.addWidget(Words("Scan the discs that go in.", Size.LEAD, ink=SECOND))
+        for disc in self.discs:
+            if disc.bundle is not None:
+                line = CordRow(disc.bundle, "Take out")
+                line.out.connect(partial(self._take_out, disc))
+                self._rows.addWidget(line)
+
+    def _take_out(self, disc: DiscNow) -> None:
+        self.discs.remove(disc)
+        self._show()
+
+    def _may_dye(self) -> None:
+        why = _NO_DISC if not self.discs else _NO_RECIPE if self.recipe is None else ""
+        if why:
+            self.dye.refuse(why)
+        else:
+            self.dye.allow()
+
+    def _warn(self) -> None:
+        discs = [disc.id for disc in self.discs]
+        self.ask(self._warned, before_bath, discs, self.pot.id if self.pot else None)
+
+    def _warned(self, sentences: Sequence[str]) -> None:
+        self.warnings.setText("\n".join(sentences))
+        self.warnings.setVisible(bool(sentences))
+
+    def _look_for_recipes(self) -> None:
+        self.ask(self.colourways.show_recipes, recipes)
+
+    def _choose(self, recipe: Recipe) -> None:
+        self.recipe = recipe
+        self._chosen.show_zones([Zone(recipe.swatch)] if recipe.swatch else (), recipe.colourway)
+        self._name.setText(recipe.colourway)
+        self._may_dye()
+
+    def _name_new(self) -> None:
+        new = NewColourway(self.colourways.line.text())
+        new.named.connect(
+            lambda name, swatch: self.do(name_colourway, name, swatch, then=self._named)
+        )
+        new.left.connect(self._leave_new)
+        self._right.addWidget(new)
+        self._right.setCurrentWidget(new)
+        self._keys.hide()
+        new.name.setFocus()
+
+    def _leave_new(self) -> None:
+        new = self._right.currentWidget()
+        self._right.setCurrentWidget(self.colourways)
+        if isinstance(new, NewColourway):
+            self._right.removeWidget(new)
+            new.deleteLater()
+        self._keys.show()
+        self.setFocus()
+
+    def _named(self, done: Done[int]) -> None:
+        def show(found: Sequence[Recipe]) -> None:
+            self.colourways.show_recipes(found)
+            named = next(recipe for recipe in found if recipe.version == done.answer)
+            self.colourways.take(named)
+            self._choose(named)
+
+        self._leave_new()
+        self.colourways.line.clear()
+        self.ask(show, recipes)

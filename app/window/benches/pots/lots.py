@@ -1,0 +1,129 @@
+"""What lies in one bath: the codes of its lots at bench size, and when it may be lifted."""
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtWidgets import QVBoxLayout
+
+from app.calculations.moments import moment_words
+from app.lookups.pot_plates import Dyed, PotPlate, dyed
+from app.lookups.pots import LotInPot
+from app.window.bench import Around
+from app.window.benches.pots.hand import Hand
+from app.window.benches.pots.pot_cards import pot_name
+from app.window.benches.pots.shade import NO_SWATCH
+from app.window.look.look import Gap, Size
+from app.window.parts.big_code import BigCode
+from app.window.parts.card import Actions, Card
+from app.window.parts.key_button import KeyButton
+from app.window.parts.swatch import Swatch, Zone
+from app.window.parts.words import SECOND, Words
+from app.work.dividing import skeins
+from app.work.dyeing import lift
+
+_BENCH = 96  # height of a lot's code; 84 and more is read at two metres
+
+
+class Lots(Hand):
+    """A bath in hand: just born, or looked at again and perhaps lifted."""
+
+    def __init__(
+        self, around: Around, bath: int, *, plate: PotPlate | None = None, born: bool = False
+    ) -> None:
+        super().__init__(around)
+        self.bath, self.plate, self.born = bath, plate, born
+        self.found: Dyed | None = None
+        self.codes: list[BigCode] = []
+        self.headline = Words(ink=SECOND)
+        self.colourway = Words("", Size.TITLE, bold=True)
+        self.kin = Words(ink=SECOND)
+        self.lift = KeyButton("Lift", "L")
+        self.lift.clicked.connect(self._lift)
+        self._swatch = Swatch(size=QSize(152, 184), none=NO_SWATCH)
+        self._codes = QVBoxLayout()
+        self.body.addWidget(self._card())
+        self.look()
+
+    def take_pot(self, pot: PotPlate) -> bool:
+        """Its own pot once more: to be lifted, unless the lot was only just born."""
+        if pot.bath != self.bath:
+            return False
+        if self.born:
+            self.born = False
+            self._show_headline()
+        else:
+            self._lift()
+        return True
+
+    def look(self) -> None:
+        """It may have been lifted, or taken back."""
+        self.ask(self._show, dyed, self.bath)
+
+    def _show(self, found: Dyed | None) -> None:
+        self.found = found
+        if found is None:
+            self.over.emit(None)
+            return
+        self.around.show_trail(found.stops)
+        self._swatch.show_zones([Zone(found.pot.swatch)] if found.pot.swatch else ())
+        self.colourway.setText(found.pot.colourway)
+        self._show_codes(found.pot.lots)
+        self._show_headline()
+        self.kin.setText(_kin(found))
+        self.kin.setVisible(bool(self.kin.text()))
+
+    def _show_codes(self, lots: Sequence[LotInPot]) -> None:
+        while item := self._codes.takeAt(0):
+            if widget := item.widget():
+                widget.hide()
+                widget.deleteLater()
+        self.codes = []
+        for lot in lots:
+            code = BigCode(lot.code, _BENCH if len(lots) == 1 else Size.HUGE)
+            self.codes.append(code)
+            self._codes.addWidget(code)
+            self._codes.addWidget(Words(f"{skeins(lot.count)} of {lot.base}", Size.LEAD, bold=True))
+
+    def _show_headline(self) -> None:
+        if self.found is None:
+            return
+        pot = self.found.pot
+        place = "The tray" if pot.pot is None else f"Pot {pot_name(pot)}"
+        lots = "a new lot" if len(pot.lots) == 1 else f"{len(pot.lots)} companion lots"
+        write = "its code" if len(pot.lots) == 1 else "their codes"
+        self.headline.setText(
+            f"{place} holds {lots}. Write {write} on the cord's card and on the pot."
+            if self.born
+            else f"{place} since {moment_words(pot.since)}. Scan it once more to lift it."
+        )
+
+    def _lift(self) -> None:
+        self.do(lift, self.bath)
+
+    def _card(self) -> Card:
+        card = Card(in_hand=True)
+        self._codes.setSpacing(0)
+        words = QVBoxLayout()
+        words.setSpacing(Gap.HAIR)
+        words.addWidget(self.colourway)
+        words.addLayout(self._codes)
+        words.addWidget(self.headline)
+        words.addWidget(self.kin)
+        words.addStretch(1)
+        words.addSpacing(Gap.SMALL)
+        words.addWidget(Actions(self.lift, *self.other_keys(), self.put_by()))
+        row = card.add_row(self._swatch)
+        row.setAlignment(self._swatch, Qt.AlignmentFlag.AlignTop)
+        row.addLayout(words, 1)
+        return card
+
+
+def _kin(found: Dyed) -> str:
+    """The nearest lots: companions in the same bath, sisters of the same day."""
+    words = []
+    if len(found.pot.lots) > 1:
+        words.append("Companions: one bath, two bases, so each has its own code.")
+    if found.sisters:
+        which = "Sister of" if len(found.sisters) == 1 else "Sisters of"
+        words.append(f"{which} the day: {', '.join(found.sisters)}. Look there for a match first.")
+    return " ".join(words)

@@ -1,0 +1,1 @@
+"""The reel: cones come in, skeins go out on a disc."""

@@ -1,0 +1,100 @@
+"""The cone ran out inside a skein: how much of it is in there, and which cone went on."""
+
+from collections.abc import Sequence
+from functools import partial
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QVBoxLayout
+
+from app.calculations.codes import shown
+from app.lookups.deliveries import ConeOnHand
+from app.problems import BadInput
+from app.window.benches.winding.lengths import read_length
+from app.window.benches.winding.reel import Reel, Skeins
+from app.window.benches.winding.winding_words import long
+from app.window.look.look import Gap, Size
+from app.window.parts.card import Actions, Card
+from app.window.parts.fields import Field
+from app.window.parts.key_button import KeyButton
+from app.window.parts.words import SECOND, Words
+
+MOST_OFFERED = 5
+
+
+class JoinCard(Card):
+    """Asks one length and one cone; `cone_chosen` is for hands without a scanner."""
+
+    cone_chosen = Signal(str)  # code
+    given_up = Signal()
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.first: Skeins | None = None
+        self.title, self.told = Words("", Size.LEAD, bold=True), Words(ink=SECOND)
+        self.length = Field("Of it in this skein, in metres or turns", self._read, "255.2")
+        self.next = Words("Now scan the cone that went on.", Size.TITLE, bold=True)
+        self._offers = QVBoxLayout()
+        self._give_up = KeyButton("It did not run out", "J")
+        self.add(self.title, self.told, self.length, self.next, self._offers)
+        self.add(Actions(self._give_up))
+        self._give_up.clicked.connect(self.given_up)
+
+    def begin(self, reel: Reel, first: Skeins, others: Sequence[ConeOnHand]) -> None:
+        """This cone ran out; `others` may have gone on."""
+        form = first.form
+        assert form is not None, "only what is described is wound"
+        self.first = first
+        left_mm = reel.left_mm(first.cone)
+        code = shown(first.cone.facts.code)
+        self.title.setText(f"{code} ran out inside a {form.name}")
+        book = (
+            f"The book leaves {long(max(0, left_mm))} on it."
+            if left_mm < form.mm
+            else (
+                f"The book leaves {long(left_mm)} on it, more than a whole {form.name}: "
+                "read the counter of the reel."
+            )
+        )
+        self.told.setText(f"A {form.name} takes {long(form.mm)}, {form.turns} turns. {book}")
+        self.length.clear()
+        if 0 < left_mm < form.mm:
+            self.length.line.setText(f"{left_mm / 1000:.1f}")
+        self._offer(
+            [
+                one
+                for one in others
+                if one.base == first.cone.facts.base_name and one.id != first.cone.facts.id
+            ]
+        )
+        self.length.line.setFocus()
+        self.length.line.selectAll()
+
+    def first_mm(self) -> int | None:
+        """How much of the first cone is in the skein; none while the field is not readable."""
+        return self.length.value()
+
+    def _read(self, text: str) -> int:
+        assert self.first is not None
+        form = self.first.form
+        assert form is not None
+        length_mm = read_length(text, form.reel_mm)
+        if not 0 < length_mm < form.mm:
+            raise BadInput(
+                f"A {form.name} is {long(form.mm)} long: {long(length_mm)} of one cone "
+                "cannot be in it with a second.",
+                "Read the counter again.",
+            )
+        return length_mm
+
+    def _offer(self, others: Sequence[ConeOnHand]) -> None:
+        while item := self._offers.takeAt(0):
+            if old := item.widget():
+                old.hide()
+                old.deleteLater()
+        keys = [KeyButton(shown(one.code)) for one in others[:MOST_OFFERED]]
+        for key, one in zip(keys, others, strict=False):
+            key.clicked.connect(partial(self.cone_chosen.emit, one.code))
+        if keys:
+            self._offers.setSpacing(Gap.HAIR)
+            self._offers.addWidget(Words("or choose it:", ink=SECOND))
+            self._offers.addWidget(Actions(*keys))

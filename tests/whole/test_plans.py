@@ -1,0 +1,157 @@
+"""Answers stay quick as the book grows: each question reads a few rows by an index."""
+
+import re
+from collections.abc import Callable, Iterator
+from typing import Any
+
+import pytest
+from sqlalchemy import Connection, Select, event, func, select, text
+
+from app.lookups.bundles import bundles_now
+from app.lookups.certainty import held_by
+from app.lookups.cones import cone_facts
+from app.lookups.destinations import destinations
+from app.lookups.finishing import expected_by_tie
+from app.lookups.origins import origins
+from app.lookups.present import _LEAVES, leaves
+from app.lookups.tagging import marks_for, pile_facts
+from app.lookups.things import by_beginning, by_code, lot_found, of_lot
+from app.lookups.thread import thread
+from app.lookups.ties import tie_of
+from app.lookups.trail import trail
+from app.lookups.walks import ABOVE, BELOW
+from app.records import Tag, Yarn
+from app.store.book import Book
+from app.store.dialect import listed
+from app.store.journal import verify
+from tests.large_book import analysed, copy_of
+from tests.makers import Clock, Studio
+from tests.store.test_dialect import KEPT
+
+SKEINS = 3_120
+BIG = {"yarn", "part", "draw", "in_bath", "in_load", "tag", "tag_on", "whereabouts", "deed",
+       "touched"}
+
+
+@pytest.fixture(scope="module")
+def large(studio_file: Any, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Studio]:
+    """Three thousand skeins and more, once for all these questions."""
+    book = Book(copy_of(studio_file, tmp_path_factory.mktemp("large")), Clock())
+    yield analysed(Studio(book, furnished=True), SKEINS)
+    book.close()
+
+
+@pytest.fixture(scope="module")
+def small(studio_file: Any, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Studio]:
+    """Two cones, three lots, twenty-six skeins."""
+    book = Book(copy_of(studio_file, tmp_path_factory.mktemp("small")), Clock())
+    yield analysed(Studio(book, furnished=True), 26)
+    book.close()
+
+
+def plan(connection: Connection, statement: str, values: Any) -> list[str]:
+    rows = connection.exec_driver_sql(f"EXPLAIN QUERY PLAN {statement}", values)
+    return [str(row[3]) for row in rows]
+
+
+def slow(steps: list[str]) -> list[str]:
+    """Steps that grow with the book."""
+    return [
+        step for step in steps
+        if "BLOOM" in step or "AUTOMATIC" in step
+        or ((scanned := re.match(r"SCAN (\w+)", step)) and scanned[1] in BIG)
+    ]
+
+
+def kept_plan(large: Studio, question: Select[Any]) -> list[str]:
+    compiled = question.compile(large.book.engine)
+    values = tuple(listed(range(1, 40)) if name == "ids" else 1
+                   for name in compiled.positiontup or ())
+    return large.book.ask(lambda c: plan(c, str(compiled), values))
+
+
+def test_the_book_is_large_and_its_statistics_are_there(large: Studio) -> None:
+    rows = large.book.ask(lambda c: c.execute(text(
+        "SELECT tbl, stat FROM sqlite_stat1 WHERE idx = 'ix_part_up'")).all())
+    assert int(rows[0].stat.split()[0]) > SKEINS
+    assert large.book.ask(verify).rows > 5 * SKEINS
+
+
+READY = {name: KEPT[name] for name in KEPT if name.split(".")[0] in ("walks", "thread", "present")}
+
+
+@pytest.mark.parametrize("name", READY)
+def test_nothing_big_is_read_through_for(large: Studio, name: str) -> None:
+    assert slow(kept_plan(large, READY[name])) == []
+
+
+def test_the_test_itself_sees_a_table_that_is_read_through(large: Studio) -> None:
+    assert slow(kept_plan(large, select(Tag.id).where(Tag.words == "x"))) == ["SCAN tag"]
+    filtered = """WITH RECURSIVE up(node) AS (SELECT ? UNION SELECT p.parent FROM up
+        JOIN part p ON p.child = up.node AND p.struck IS NULL) SELECT node FROM up"""
+    assert len(READY) > 12
+    assert ABOVE in READY.values()
+    assert set(BELOW.values()) <= set(READY.values())
+    assert _LEAVES in READY.values()
+    assert large.book.ask(lambda c: c.exec_driver_sql(filtered, (1,)).all())
+
+
+Question = Callable[[Connection, Studio, dict[str, int]], Any]
+
+QUESTIONS: dict[str, Question] = {
+    "where a skein comes from": lambda c, s, row: origins(c, {row["skein"]: 1}),
+    "where a cone went": lambda c, s, row: destinations(c, "cone", 2),
+    "where a lot went": lambda c, s, row: destinations(c, "lot", 1),
+    "what is left of a lot": lambda c, s, row: leaves(c, range(1, 20)),
+    "a thing by its code": lambda c, s, row: by_code(c, "L1"),
+    "a thing by the beginning": lambda c, s, row: by_beginning(c, "L1-1234"),
+    "the tags of a lot": lambda c, s, row: of_lot(c, 1),
+    "the trail of a lot": lambda c, s, row: trail(c, lot_found(c, 1), s.clock.now),
+    "what a pile needs": lambda c, s, row: pile_facts(c, row["pile"]),
+    "new marks": lambda c, s, row: marks_for(c, "L1", 3, s.random),
+    "a cone": lambda c, s, row: cone_facts(c, 2),
+    "what to count": lambda c, s, row: expected_by_tie(c, [row["group"]]),
+    "a hold above a skein": lambda c, s, row: held_by(thread(c, [row["skein"]]), row["skein"]),
+    "the next tie": lambda c, s, row: tie_of(c, 2, 1),
+    "cords with discs": lambda c, s, row: bundles_now(c, s.clock.now),
+}
+
+
+def newest(studio: Studio) -> dict[str, int]:
+    """The last row of each kind of yarn."""
+    question = select(Yarn.kind, func.max(Yarn.id)).group_by(Yarn.kind)
+    return dict(studio.book.ask(lambda c: c.execute(question).all()))
+
+
+def asked(book: Book, question: Callable[[Connection], Any]) -> list[tuple[str, Any]]:
+    seen: list[tuple[str, Any]] = []
+
+    def heard(_c: object, _cursor: object, statement: str, values: Any, *_rest: object) -> None:
+        seen.append((statement, values))
+
+    def look(connection: Connection) -> None:
+        event.listen(book.engine, "before_cursor_execute", heard)
+        question(connection)
+        event.remove(book.engine, "before_cursor_execute", heard)
+    book.ask(look)
+    return seen
+
+
+def answered(studio: Studio, name: str) -> list[tuple[str, Any]]:
+    """The statements that this answer takes."""
+    rows = newest(studio)
+    return asked(studio.book, lambda c: QUESTIONS[name](c, studio, rows))
+
+
+@pytest.mark.parametrize("name", QUESTIONS)
+def test_no_table_is_read_through_to_answer(large: Studio, name: str) -> None:
+    steps = [step for statement, values in answered(large, name)
+             for step in large.book.ask(lambda c, s=statement, v=values: plan(c, s, v))]
+    assert slow(steps) == []
+
+
+@pytest.mark.parametrize("name", QUESTIONS)
+def test_a_hundred_times_the_skeins_take_no_statement_more(
+    large: Studio, small: Studio, name: str
+) -> None:
+    assert len(answered(small, name)) == len(answered(large, name))
