@@ -28,13 +28,8 @@ ALLOWED = {
     "put by": ("table", "shelf"),
     "kit": ("table", "shelf"),
     "fair": ("table", "shelf"),
-    "shelf": ("table", "shelf", "put by", "kit", "taken", "fair", "lost"),
-    "table": ("shelf", "put by", "kit", "taken", "sent", "fair", "lost", "given"),
-    "lost": ("table", "shelf", "put by", "kit", "taken", "fair"),
-    "given": ("table", "shelf", "put by", "fair"),
-    "discarded": ("table", "shelf", "put by", "kit", "fair"),
 }
-"""From which states a skein can come into a state."""
+"""From which states a skein may go to a buyer; to any other place it went because it is there."""
 WORDS = {
     "table": "on the table", "shelf": "on a shelf", "put by": "put by", "kit": "in a kit",
     "taken": "taken for an order", "sent": "sold", "fair": "at a fair", "lost": "lost",
@@ -122,6 +117,10 @@ def _may_go(deed: Deed, row: int, state: str) -> None:
     if now is None:
         deed.refuse(f"{_mark(deed, row)} became something else: it is no skein of its own any "
                     "more; nothing was saved.", "Scan what it became.")
+    elif state not in ALLOWED:
+        if now in ("sent", "lost", "given", "discarded") and state != "table":
+            deed.note(f"{_mark(deed, row)} was {WORDS[now]} and is {WORDS[state]} again: look "
+                      "whether it is the same skein.")
     elif now not in ALLOWED[state]:
         deed.refuse(f"{_mark(deed, row)} is {WORDS[now]}: it cannot be {WORDS[state]}; nothing "
                     "was saved.", "Look where it is, or take the last deed back.")
