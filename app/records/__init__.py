@@ -15,14 +15,16 @@ from app.records.deliveries import (
 )
 from app.records.holds import Clear, Hold
 from app.records.journal import DeedRow, Head, Touched
+from app.records.orders import Customer, CustomerOrder, Kit, OrderLine, Price, Second
 from app.records.people import Person, Personal, Setting
 from app.records.plates import Bundle, OnBundle, Plate, PlateStay
 from app.records.tags import PrintSheet, Tag, TagOn
-from app.records.whereabouts import Customer, Kit, OrderLine, Whereabouts
+from app.records.whereabouts import Whereabouts
 from app.records.yarn import Draw, Part, Told, Waste, Yarn
 
 __all__ = [
     "BASES", "Base", "BaseVersion", "Bath", "Bundle", "Clear", "Colourway", "Cone", "Customer",
+    "CustomerOrder", "Price", "Second",
     "DeedRow", "Delivery", "Draw", "DyeLot", "Fact", "Fill", "FillPart", "Head", "Hold", "InBath",
     "InLoad", "Jar", "Kit", "Load", "OnBundle", "OrderLine", "Part", "Person", "Personal", "Plate",
     "PlateStay", "PrintSheet", "PutUp", "Reading", "RecipeVersion", "Record", "Setting", "Stay",

@@ -1,12 +1,12 @@
 """Where each skein is: one open row a skein, so that none is in two places or sold twice."""
 
+from datetime import datetime
 from typing import ClassVar
 
 from sqlalchemy import CheckConstraint, ForeignKey, Index, text
 from sqlalchemy.orm import Mapped, mapped_column
 
 from app.records.base import (
-    Fact,
     Record,
     Stay,
     ends_after_it_began,
@@ -16,33 +16,6 @@ from app.records.base import (
 )
 
 STATES = ("table", "shelf", "put by", "kit", "taken", "sent", "fair", "lost", "given", "discarded")
-
-
-class Customer(Fact, Record, kw_only=True):
-    """Someone who buys; what is known of them sits in `personal`."""
-
-    __tablename__ = "customer"
-    __table_args__ = {"sqlite_strict": True}
-
-
-class OrderLine(Fact, Record, kw_only=True):
-    """What was promised; no customer means sold, not known to whom."""
-
-    __tablename__ = "order_line"
-    __table_args__ = (Index("ix_order_line_customer", "customer"), {"sqlite_strict": True})
-
-    customer: Mapped[int | None] = mapped_column(ForeignKey("customer.id"))
-    order_no: Mapped[str]
-    what: Mapped[str]
-
-
-class Kit(Fact, Record, kw_only=True):
-    """A kit bag with its own code."""
-
-    __tablename__ = "kit"
-    __table_args__ = {"sqlite_strict": True}
-
-    code: Mapped[str] = mapped_column(unique=True)
 
 
 class Whereabouts(Stay, Record, kw_only=True):
@@ -56,6 +29,7 @@ class Whereabouts(Stay, Record, kw_only=True):
         CheckConstraint("(state IN ('taken','sent')) = (line IS NOT NULL)", name="is_on_an_order"),
         CheckConstraint("state <> 'kit' OR kit IS NOT NULL", name="is_in_a_kit"),
         CheckConstraint("state NOT IN ('shelf','fair') OR place IS NOT NULL", name="has_a_place"),
+        CheckConstraint("state <> 'put by' OR ends IS NOT NULL", name="put_by_until"),
         one_open("uq_one_state_a_skein", "yarn"),
         Index("ix_whereabouts_when", "yarn", "since"),
         Index("ix_whereabouts_line", "line", sqlite_where=text("line IS NOT NULL"),
@@ -70,4 +44,6 @@ class Whereabouts(Stay, Record, kw_only=True):
     line: Mapped[int | None] = mapped_column(ForeignKey("order_line.id"), default=None)
     kit: Mapped[int | None] = mapped_column(ForeignKey("kit.id"), default=None)
     customer: Mapped[int | None] = mapped_column(ForeignKey("customer.id"), default=None)
+    ends: Mapped[datetime | None] = mapped_column(default=None)
+    """Until when a skein is put by."""
     basis: Mapped[str]

@@ -150,6 +150,7 @@ def upgrade() -> None:
     op.create_table(
         "kit",
         sa.Column("code", sa.Text(), nullable=False),
+        sa.Column("name", sa.Text(), nullable=False),
         sa.Column("id", sa.Integer(), autoincrement=False, nullable=False),
         sa.Column("deed", sa.Integer(), nullable=False),
         sa.Column("struck", sa.Integer(), nullable=True),
@@ -278,6 +279,32 @@ def upgrade() -> None:
         sqlite_strict=True,
     )
     op.create_table(
+        "customer_order",
+        sa.Column("number", sa.Text(), nullable=False),
+        sa.Column("customer", sa.Integer(), nullable=True),
+        sa.Column("channel", sa.Text(), nullable=False),
+        sa.Column("placed", MOMENT, nullable=False),
+        sa.Column("id", sa.Integer(), autoincrement=False, nullable=False),
+        sa.Column("deed", sa.Integer(), nullable=False),
+        sa.Column("struck", sa.Integer(), nullable=True),
+        sa.CheckConstraint("channel IN ('shop', 'web', 'fair')", name="ck_customer_order_channel"),
+        sa.ForeignKeyConstraint(["customer"], ["customer.id"], name="fk_customer_order_customer"),
+        by_deed("deed", "fk_customer_order_deed"),
+        by_deed("struck", "fk_customer_order_struck"),
+        sa.PrimaryKeyConstraint("id", name="pk_customer_order"),
+        sqlite_strict=True,
+    )
+    op.create_index("ix_customer_order_customer", "customer_order", ["customer"], unique=False)
+    op.create_index(
+        "uq_customer_order_number",
+        "customer_order",
+        ["number"],
+        unique=True,
+        sqlite_where=sa.text("struck IS NULL"),
+        postgresql_where=sa.text("struck IS NULL"),
+    )
+
+    op.create_table(
         "delivery",
         sa.Column("supplier", sa.Integer(), nullable=True),
         sa.Column("kind", sa.Text(), nullable=False),
@@ -326,22 +353,6 @@ def upgrade() -> None:
         sa.PrimaryKeyConstraint("id", name="pk_load"),
         sqlite_strict=True,
     )
-    op.create_table(
-        "order_line",
-        sa.Column("customer", sa.Integer(), nullable=True),
-        sa.Column("order_no", sa.Text(), nullable=False),
-        sa.Column("what", sa.Text(), nullable=False),
-        sa.Column("id", sa.Integer(), autoincrement=False, nullable=False),
-        sa.Column("deed", sa.Integer(), nullable=False),
-        sa.Column("struck", sa.Integer(), nullable=True),
-        sa.ForeignKeyConstraint(["customer"], ["customer.id"], name="fk_order_line_customer"),
-        by_deed("deed", "fk_order_line_deed"),
-        by_deed("struck", "fk_order_line_struck"),
-        sa.PrimaryKeyConstraint("id", name="pk_order_line"),
-        sqlite_strict=True,
-    )
-    op.create_index("ix_order_line_customer", "order_line", ["customer"], unique=False)
-
     op.create_table(
         "personal",
         sa.Column("customer", sa.Integer(), nullable=True),
@@ -396,6 +407,23 @@ def upgrade() -> None:
         sqlite_where=sa.text("until IS NULL AND struck IS NULL"),
         postgresql_where=sa.text("until IS NULL AND struck IS NULL"),
     )
+
+    op.create_table(
+        "price",
+        sa.Column("base", sa.Integer(), nullable=False),
+        sa.Column("put_up", sa.Text(), nullable=False),
+        sa.Column("price", sa.Integer(), nullable=False),
+        sa.Column("id", sa.Integer(), autoincrement=False, nullable=False),
+        sa.Column("deed", sa.Integer(), nullable=False),
+        sa.Column("struck", sa.Integer(), nullable=True),
+        sa.CheckConstraint("price >= 0", name="ck_price_is_a_price"),
+        sa.ForeignKeyConstraint(["base"], ["base.id"], name="fk_price_base"),
+        by_deed("deed", "fk_price_deed"),
+        by_deed("struck", "fk_price_struck"),
+        sa.PrimaryKeyConstraint("id", name="pk_price"),
+        sqlite_strict=True,
+    )
+    op.create_index("ix_price_base", "price", ["base", "put_up", "id"], unique=False)
 
     op.create_table(
         "recipe_version",
@@ -711,6 +739,28 @@ def upgrade() -> None:
     op.create_index("ix_reading_yarn", "reading", ["yarn"], unique=False)
 
     op.create_table(
+        "second",
+        sa.Column("yarn", sa.Integer(), nullable=False),
+        sa.Column("why", sa.Text(), nullable=False),
+        sa.Column("id", sa.Integer(), autoincrement=False, nullable=False),
+        sa.Column("deed", sa.Integer(), nullable=False),
+        sa.Column("struck", sa.Integer(), nullable=True),
+        by_deed("deed", "fk_second_deed"),
+        by_deed("struck", "fk_second_struck"),
+        sa.ForeignKeyConstraint(["yarn"], ["yarn.id"], name="fk_second_yarn"),
+        sa.PrimaryKeyConstraint("id", name="pk_second"),
+        sqlite_strict=True,
+    )
+    op.create_index(
+        "uq_second_yarn",
+        "second",
+        ["yarn"],
+        unique=True,
+        sqlite_where=sa.text("struck IS NULL"),
+        postgresql_where=sa.text("struck IS NULL"),
+    )
+
+    op.create_table(
         "told",
         sa.Column("yarn", sa.Integer(), nullable=False),
         sa.Column("pool", sa.Integer(), nullable=False),
@@ -763,68 +813,6 @@ def upgrade() -> None:
     )
     op.create_index("ix_waste_cone", "waste", ["cone"], unique=False)
     op.create_index("ix_waste_yarn", "waste", ["yarn", "mg", "struck"], unique=False)
-
-    op.create_table(
-        "whereabouts",
-        sa.Column("yarn", sa.Integer(), nullable=False),
-        sa.Column("state", sa.Text(), nullable=False),
-        sa.Column("place", sa.Integer(), nullable=True),
-        sa.Column("line", sa.Integer(), nullable=True),
-        sa.Column("kit", sa.Integer(), nullable=True),
-        sa.Column("customer", sa.Integer(), nullable=True),
-        sa.Column("basis", sa.Text(), nullable=False),
-        sa.Column("since", MOMENT, nullable=False),
-        sa.Column("until", MOMENT, nullable=True),
-        sa.Column("ended_by", sa.Integer(), nullable=True),
-        sa.Column("id", sa.Integer(), autoincrement=False, nullable=False),
-        sa.Column("deed", sa.Integer(), nullable=False),
-        sa.Column("struck", sa.Integer(), nullable=True),
-        sa.CheckConstraint(
-            "(state IN ('taken','sent')) = (line IS NOT NULL)", name="ck_whereabouts_is_on_an_order"
-        ),
-        sa.CheckConstraint(
-            "basis IN ('scanned', 'counted', 'recognised', 'matched', 'stated')",
-            name="ck_whereabouts_basis",
-        ),
-        sa.CheckConstraint("state <> 'kit' OR kit IS NOT NULL", name="ck_whereabouts_is_in_a_kit"),
-        sa.CheckConstraint(
-            "state IN ('table', 'shelf', 'put by', 'kit', 'taken', 'sent', 'fair', 'lost', 'given', 'discarded')",
-            name="ck_whereabouts_state",
-        ),
-        sa.CheckConstraint(
-            "state NOT IN ('shelf','fair') OR place IS NOT NULL", name="ck_whereabouts_has_a_place"
-        ),
-        sa.CheckConstraint(
-            "until IS NULL OR until >= since", name="ck_whereabouts_ends_after_it_began"
-        ),
-        sa.ForeignKeyConstraint(["customer"], ["customer.id"], name="fk_whereabouts_customer"),
-        by_deed("deed", "fk_whereabouts_deed"),
-        by_deed("ended_by", "fk_whereabouts_ended_by"),
-        sa.ForeignKeyConstraint(["kit"], ["kit.id"], name="fk_whereabouts_kit"),
-        sa.ForeignKeyConstraint(["line"], ["order_line.id"], name="fk_whereabouts_line"),
-        sa.ForeignKeyConstraint(["place"], ["plate.id"], name="fk_whereabouts_place"),
-        by_deed("struck", "fk_whereabouts_struck"),
-        sa.ForeignKeyConstraint(["yarn"], ["yarn.id"], name="fk_whereabouts_yarn"),
-        sa.PrimaryKeyConstraint("id", name="pk_whereabouts"),
-        sqlite_strict=True,
-    )
-    op.create_index(
-        "ix_whereabouts_line",
-        "whereabouts",
-        ["line"],
-        unique=False,
-        sqlite_where=sa.text("line IS NOT NULL"),
-        postgresql_where=sa.text("line IS NOT NULL"),
-    )
-    op.create_index("ix_whereabouts_when", "whereabouts", ["yarn", "since"], unique=False)
-    op.create_index(
-        "uq_one_state_a_skein",
-        "whereabouts",
-        ["yarn"],
-        unique=True,
-        sqlite_where=sa.text("until IS NULL AND struck IS NULL"),
-        postgresql_where=sa.text("until IS NULL AND struck IS NULL"),
-    )
 
     op.create_table(
         "hold",
@@ -889,6 +877,28 @@ def upgrade() -> None:
         sqlite_where=sa.text("struck IS NULL"),
         postgresql_where=sa.text("struck IS NULL"),
     )
+
+    op.create_table(
+        "order_line",
+        sa.Column("customer_order", sa.Integer(), nullable=False),
+        sa.Column("wanted", sa.Integer(), nullable=False),
+        sa.Column("what", sa.Text(), nullable=False),
+        sa.Column("lot", sa.Integer(), nullable=True),
+        sa.Column("price", sa.Integer(), nullable=True),
+        sa.Column("id", sa.Integer(), autoincrement=False, nullable=False),
+        sa.Column("deed", sa.Integer(), nullable=False),
+        sa.Column("struck", sa.Integer(), nullable=True),
+        sa.CheckConstraint("wanted > 0", name="ck_order_line_wants_something"),
+        sa.ForeignKeyConstraint(
+            ["customer_order"], ["customer_order.id"], name="fk_order_line_customer_order"
+        ),
+        by_deed("deed", "fk_order_line_deed"),
+        sa.ForeignKeyConstraint(["lot"], ["dye_lot.id"], name="fk_order_line_lot"),
+        by_deed("struck", "fk_order_line_struck"),
+        sa.PrimaryKeyConstraint("id", name="pk_order_line"),
+        sqlite_strict=True,
+    )
+    op.create_index("ix_order_line_order", "order_line", ["customer_order"], unique=False)
 
     op.create_table(
         "tag",
@@ -966,6 +976,72 @@ def upgrade() -> None:
         "uq_tag_hangs_once",
         "tag_on",
         ["tag"],
+        unique=True,
+        sqlite_where=sa.text("until IS NULL AND struck IS NULL"),
+        postgresql_where=sa.text("until IS NULL AND struck IS NULL"),
+    )
+
+    op.create_table(
+        "whereabouts",
+        sa.Column("yarn", sa.Integer(), nullable=False),
+        sa.Column("state", sa.Text(), nullable=False),
+        sa.Column("place", sa.Integer(), nullable=True),
+        sa.Column("line", sa.Integer(), nullable=True),
+        sa.Column("kit", sa.Integer(), nullable=True),
+        sa.Column("customer", sa.Integer(), nullable=True),
+        sa.Column("ends", MOMENT, nullable=True),
+        sa.Column("basis", sa.Text(), nullable=False),
+        sa.Column("since", MOMENT, nullable=False),
+        sa.Column("until", MOMENT, nullable=True),
+        sa.Column("ended_by", sa.Integer(), nullable=True),
+        sa.Column("id", sa.Integer(), autoincrement=False, nullable=False),
+        sa.Column("deed", sa.Integer(), nullable=False),
+        sa.Column("struck", sa.Integer(), nullable=True),
+        sa.CheckConstraint(
+            "(state IN ('taken','sent')) = (line IS NOT NULL)", name="ck_whereabouts_is_on_an_order"
+        ),
+        sa.CheckConstraint(
+            "basis IN ('scanned', 'counted', 'recognised', 'matched', 'stated')",
+            name="ck_whereabouts_basis",
+        ),
+        sa.CheckConstraint("state <> 'kit' OR kit IS NOT NULL", name="ck_whereabouts_is_in_a_kit"),
+        sa.CheckConstraint(
+            "state <> 'put by' OR ends IS NOT NULL", name="ck_whereabouts_put_by_until"
+        ),
+        sa.CheckConstraint(
+            "state IN ('table', 'shelf', 'put by', 'kit', 'taken', 'sent', 'fair', 'lost', 'given', 'discarded')",
+            name="ck_whereabouts_state",
+        ),
+        sa.CheckConstraint(
+            "state NOT IN ('shelf','fair') OR place IS NOT NULL", name="ck_whereabouts_has_a_place"
+        ),
+        sa.CheckConstraint(
+            "until IS NULL OR until >= since", name="ck_whereabouts_ends_after_it_began"
+        ),
+        sa.ForeignKeyConstraint(["customer"], ["customer.id"], name="fk_whereabouts_customer"),
+        by_deed("deed", "fk_whereabouts_deed"),
+        by_deed("ended_by", "fk_whereabouts_ended_by"),
+        sa.ForeignKeyConstraint(["kit"], ["kit.id"], name="fk_whereabouts_kit"),
+        sa.ForeignKeyConstraint(["line"], ["order_line.id"], name="fk_whereabouts_line"),
+        sa.ForeignKeyConstraint(["place"], ["plate.id"], name="fk_whereabouts_place"),
+        by_deed("struck", "fk_whereabouts_struck"),
+        sa.ForeignKeyConstraint(["yarn"], ["yarn.id"], name="fk_whereabouts_yarn"),
+        sa.PrimaryKeyConstraint("id", name="pk_whereabouts"),
+        sqlite_strict=True,
+    )
+    op.create_index(
+        "ix_whereabouts_line",
+        "whereabouts",
+        ["line"],
+        unique=False,
+        sqlite_where=sa.text("line IS NOT NULL"),
+        postgresql_where=sa.text("line IS NOT NULL"),
+    )
+    op.create_index("ix_whereabouts_when", "whereabouts", ["yarn", "since"], unique=False)
+    op.create_index(
+        "uq_one_state_a_skein",
+        "whereabouts",
+        ["yarn"],
         unique=True,
         sqlite_where=sa.text("until IS NULL AND struck IS NULL"),
         postgresql_where=sa.text("until IS NULL AND struck IS NULL"),

@@ -26,7 +26,7 @@ def test_wound_piled_tagged_and_missing_are_states_of_their_own(studio: Studio) 
 @pytest.mark.parametrize("state", ["shelf", "fair", "lost", "given", "discarded", "table"])
 def test_a_skein_is_in_the_state_it_was_put_into_last(studio: Studio, state: str) -> None:
     _, skeins = studio.tagged(studio.cone(), 2)
-    studio.do(put, skeins[:1], "given")
+    studio.do(put, skeins[:1], "shelf", studio.pot)
     studio.do(put, skeins[:1], state, studio.pot)
     counts = {key[0]: amount.count for key, amount in studio.present().items()}
     assert counts.get(state) == (2 if state == "table" else 1)

@@ -1,0 +1,131 @@
+"""Where finished skeins go: shelf, put by, kit, fair, order, customer, and back.
+
+One open row a skein: nothing can be in two places, so nothing is sold twice.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime
+
+from sqlalchemy import select
+
+from app.calculations.codes import shown
+from app.calculations.moments import moment_words
+from app.lookups.certainty import held_by
+from app.lookups.skeins import now_of, then_of
+from app.lookups.thread import thread
+from app.problems import Refused
+from app.records import Plate, Second, Whereabouts
+from app.store.deed import Deed
+from app.work.bundling import number_of
+from app.work.dividing import skeins
+
+TO_BUYERS = ("taken", "sent", "put by", "kit", "fair")
+"""What has not happened yet and may be refused: a hold stops it."""
+ALLOWED = {
+    "taken": ("table", "shelf", "put by", "fair"),
+    "sent": ("taken", "table", "shelf", "put by", "fair", "kit"),
+    "put by": ("table", "shelf"),
+    "kit": ("table", "shelf"),
+    "fair": ("table", "shelf"),
+}
+"""From which states a skein may go to a buyer; to any other place it went because it is there."""
+WORDS = {
+    "table": "on the table", "shelf": "on a shelf", "put by": "put by", "kit": "in a kit",
+    "taken": "taken for an order", "sent": "sold", "fair": "at a fair", "lost": "lost",
+    "given": "given away", "discarded": "thrown away",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class To:
+    """Where skeins go: the state, and what it needs (place, order line, kit, customer, end)."""
+
+    state: str
+    place: int | None = None
+    line: int | None = None
+    kit: int | None = None
+    customer: int | None = None
+    ends: datetime | None = None
+    basis: str = "scanned"
+
+
+def move(deed: Deed, tagged: Sequence[int], to: To) -> None:
+    """These skeins go there, all of them or none.
+
+    Refused at the desk: a skein that is not where it could come from, a hold on what goes to a
+    buyer. Entered late it has happened: kept, and marked.
+    """
+    rows = list(dict.fromkeys(tagged))
+    if not rows:
+        raise Refused("No skein was scanned; nothing was saved.", "Scan their tags.")
+    held = thread(deed.connection, rows) if to.state in TO_BUYERS else None
+    for row in rows:
+        _may_go(deed, row, to.state)
+        if held is not None and held_by(held, row):
+            deed.refuse(f"HOLD: {_mark(deed, row)} may not go to a buyer; nothing was saved.",
+                        "Ask who placed the hold.")
+        deed.begin(Whereabouts(yarn=row, state=to.state, place=to.place, line=to.line,
+                               kit=to.kit, customer=to.customer, ends=to.ends, basis=to.basis))
+    where = "" if to.place is None else f" {number_of(deed, to.place)}"
+    deed.say(f"{skeins(len(rows))} {WORDS[to.state]}{where}")
+
+
+def put_by(
+    deed: Deed, tagged: Sequence[int], place: int | None, until: datetime,
+    customer: int | None = None,
+) -> None:
+    """Kept for someone until a day; after it the skeins are offered again."""
+    if until <= deed.written:
+        raise Refused(f"{moment_words(until)} is over already; nothing was put by.",
+                      "Choose a later day.")
+    move(deed, tagged, To("put by", place=place, customer=customer, ends=until))
+
+
+def end_put_bys(deed: Deed, shelf: int) -> int:
+    """Put-bys whose day is over go back on a shelf; how many."""
+    over = [yarn for (yarn,) in deed.all(
+        select(Whereabouts.yarn).where(
+            Whereabouts.state == "put by", Whereabouts.until.is_(None),
+            Whereabouts.struck.is_(None), Whereabouts.ends <= deed.written))]
+    if over:
+        move(deed, over, To("shelf", place=shelf))
+    deed.say(f"{skeins(len(over))} of ended put-bys back on the shelf")
+    return len(over)
+
+
+def call_second(deed: Deed, tagged: Sequence[int], why: str) -> None:
+    """Sound yarn to be sold below price, with what is seen; it keeps its lot."""
+    if not why.strip():
+        raise Refused("A second needs its reason; nothing was saved.", "Say what is seen.")
+    known = {yarn for (yarn,) in deed.all(select(Second.yarn).where(
+        Second.yarn.in_(tagged), Second.struck.is_(None)))}
+    fresh = [row for row in dict.fromkeys(tagged) if row not in known]
+    deed.add_all([Second(yarn=row, why=why) for row in fresh])
+    deed.say(f"{skeins(len(fresh))} seconds: {why}")
+
+
+def place_of(deed: Deed, code: str) -> int | None:
+    """The plate with this code."""
+    plate: int | None = deed.value(select(Plate.id).where(Plate.code == code,
+                                                          Plate.struck.is_(None)))
+    return plate
+
+
+def _may_go(deed: Deed, row: int, state: str) -> None:
+    now = then_of(deed.connection, row, deed.happened)
+    if now is None:
+        deed.refuse(f"{_mark(deed, row)} became something else: it is no skein of its own any "
+                    "more; nothing was saved.", "Scan what it became.")
+    elif state not in ALLOWED:
+        if now in ("sent", "lost", "given", "discarded") and state != "table":
+            deed.note(f"{_mark(deed, row)} was {WORDS[now]} and is {WORDS[state]} again: look "
+                      "whether it is the same skein.")
+    elif now not in ALLOWED[state]:
+        deed.refuse(f"{_mark(deed, row)} is {WORDS[now]}: it cannot be {WORDS[state]}; nothing "
+                    "was saved.", "Look where it is, or take the last deed back.")
+
+
+def _mark(deed: Deed, row: int) -> str:
+    found = now_of(deed.connection, row)
+    return shown(found.mark) if found and found.mark else "A skein without a tag"

@@ -1,0 +1,24 @@
+"""One tagged skein, now and then."""
+
+from app.calculations.codes import Kind
+from app.lookups.skeins import now_of, then_of
+from app.work.bundling import make_plates
+from app.work.moving import To, move
+
+
+def test_a_skein_says_its_lot_by_its_tag_and_where_it_is(studio):
+    group = studio.wind(studio.cone(), 2)
+    lot = studio.dye(group)
+    (pile,) = studio.finish(group, red=2)
+    first, _ = studio.tag(pile, 2)
+    at = studio.clock.now
+    (shelf,) = studio.do(make_plates, Kind.SHELF, [3])
+    studio.do(move, [first], To("shelf", place=shelf))
+    now = studio.book.ask(now_of, first)
+    assert (now.lot, now.colourway, now.state, now.place) == (
+        lot, "Sluice Keeper's Glove", "shelf", "003")
+    assert studio.book.ask(then_of, first, at) == "table"
+
+
+def test_a_row_that_is_no_skein_is_nowhere(studio):
+    assert studio.book.ask(now_of, studio.wind(studio.cone(), 2)) is None
