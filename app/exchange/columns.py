@@ -67,7 +67,8 @@ class ColumnMatch:
 def propose(table: Table, known: Known, said: Mapping[str, str] | None = None) -> ColumnMatch:
     """The columns by their headings: as settled before, as a person says now, else by wording.
 
-    `said` is {field: heading}. Raises BadInput where no row looks like headings.
+    `said` is {field: heading}; no heading means that it stands in no column. Raises BadInput where
+    no row looks like headings.
     """
     row = max(table.rows[:_LOOKED_AT], key=lambda row: _fields_met(row, known))
     if not _fields_met(row, known) and not said:
@@ -77,7 +78,8 @@ def propose(table: Table, known: Known, said: Mapping[str, str] | None = None) -
     settled = known.get(_key(headings))
     places, doubtful = (_as_settled(headings, settled), {}) if settled else _by_wording(headings)
     for field, heading in (said or {}).items():
-        places = {**places, field: _place_of(headings, field, heading)}
+        others = {other: place for other, place in places.items() if other != field}
+        places = {**others, field: _place_of(headings, field, heading)} if heading else others
     return ColumnMatch(row.number, headings, places,
                        {f: fit for f, fit in doubtful.items() if f not in places},
                        bool(settled) and not said)

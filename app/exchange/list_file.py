@@ -19,7 +19,7 @@ from app.exchange.columns import (
 from app.exchange.delivery_note import RowTrouble
 from app.exchange.reading import MOST_BYTES, read_table
 from app.exchange.taking_in import Arrival, Said, look_at
-from app.lookups.door import BaseNow, bases_now
+from app.lookups.door import BaseNow, CameBefore, bases_now, came_before
 from app.lookups.studio import setting
 from app.problems import BadInput
 
@@ -35,6 +35,8 @@ class Seen:
     lacks: tuple[str, ...]
     arrival: Arrival | None
     bases: tuple[BaseNow, ...]
+    before: Mapping[str, tuple[CameBefore, ...]]
+    """For each note, cones of its bases that came in on a note of this number before."""
 
 
 def see(connection: Connection, path: Path, said: Said, now: datetime) -> Seen:
@@ -50,13 +52,22 @@ def see(connection: Connection, path: Path, said: Said, now: datetime) -> Seen:
     above = stated_above(table, match)
     lacks = match.lacks({**above, **said.given})
     arrival = None if lacks else look_at(connection, data, said, now)
-    return Seen(match, above, lacks, arrival, bases_now(connection))
+    return Seen(match, above, lacks, arrival, bases_now(connection),
+                _before(connection, arrival))
 
 
 def lack(seen: Seen, field: str, given: Collection[str]) -> str:
     """The sentence for one field that a list lacks."""
     others = {other for other in seen.lacks if other != field}
     return seen.match.what_lacks({*seen.above, *given, *others})
+
+
+def _before(
+    connection: Connection, arrival: Arrival | None
+) -> Mapping[str, tuple[CameBefore, ...]]:
+    deliveries = arrival.note.deliveries if arrival else ()
+    found = ((one.note_no, came_before(connection, one.note_no, one.base)) for one in deliveries)
+    return {note_no: before for note_no, before in found if before}
 
 
 def _match(table: Table, known: Known, said: Said) -> ColumnMatch:
@@ -80,9 +91,9 @@ def gathered(troubles: Sequence[RowTrouble]) -> tuple[str, ...]:
         for why, numbers in rows.items())
 
 
-def unknown_base(seen: Seen) -> str:
-    """What the list calls a base that is not described; '' where all are."""
-    place = seen.match.places.get("base")
+def in_trouble(seen: Seen, field: str) -> str:
+    """The first of what stands in a field's column and cannot be taken in; '' where all can."""
+    place = seen.match.places.get(field)
     if seen.arrival is None or place is None:
         return ""
     heading = seen.match.headings[place]

@@ -11,7 +11,7 @@ from app.lookups.certainty import KNOWN, NOT_KNOWN, POOL, Link, held_by, links_o
 from app.lookups.cones import cone_facts
 from app.lookups.holds import HoldFacts, live_holds
 from app.lookups.origins import Origin, certainty_words, members_of, origins
-from app.lookups.present import NOT_MATCHED, Leaf, leaves
+from app.lookups.present import Leaf, leaves
 from app.lookups.recent import head
 from app.lookups.studio import setting
 from app.lookups.things import Found
@@ -116,8 +116,7 @@ def _by_state(
 ) -> Iterator[Now]:
     groups: dict[tuple[str, str], list[Leaf]] = {}
     for leaf in left:
-        state = NOT_MATCHED if leaf.kind == "find" else leaf.state
-        groups.setdefault((state, leaf.put_up), []).append(leaf)
+        groups.setdefault((leaf.state, leaf.put_up), []).append(leaf)
     for (state, put_up), some in groups.items():
         yield _amount(above, state, put_up, some, own, thing)
 

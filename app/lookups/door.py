@@ -38,23 +38,23 @@ def bases_now(connection: Connection) -> tuple[BaseNow, ...]:
 class CameBefore:
     """Cones of the same note and base that are in the book already."""
 
+    supplier: str
     arrived: datetime
     cones: int
 
 
-def came_before(
-    connection: Connection, supplier: str, note_no: str, base: str
-) -> CameBefore | None:
-    """Whether a note of this supplier was taken in with this base, the first time it was."""
-    row = connection.execute(
-        select(func.min(Delivery.arrived), func.count(Cone.id))
+def came_before(connection: Connection, note_no: str, base: str) -> tuple[CameBefore, ...]:
+    """By whom and when cones of this base came in on a note of this number, the first first."""
+    rows = connection.execute(
+        select(Supplier.name, func.min(Delivery.arrived).label("first"), func.count(Cone.id))
         .join(Supplier, Supplier.id == Delivery.supplier).join(Cone, Cone.delivery == Delivery.id)
         .join(BaseVersion, BaseVersion.id == Cone.base_version)
         .join(Base, Base.id == BaseVersion.base)
-        .where(Supplier.name == supplier, Delivery.note_no == note_no, Base.name == base,
+        .where(Delivery.note_no == note_no, Base.name == base, Delivery.kind == "delivery",
                Delivery.struck.is_(None), Cone.struck.is_(None))
-    ).one()
-    return CameBefore(row[0], row[1]) if row[1] else None
+        .group_by(Supplier.name).order_by("first")
+    )
+    return tuple(CameBefore(*row) for row in rows)
 
 
 @dataclass(frozen=True, slots=True)

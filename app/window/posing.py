@@ -27,17 +27,18 @@ def open_window(
     size: tuple[int, int],
     text: float,
     places: Sequence[Place] = PLACES,
-    person: str = "",
+    who: tuple[str, str] = ("", "desk"),
 ) -> MainWindow:
-    """The window on a book, open and quiet, with who wrote last in it signed on, if no other.
+    """The window on a book, open and quiet; who wrote last in it has signed on, if no other.
 
-    The settings of this picture lie in the folder.
+    The settings of this picture lie in the folder; `who` gives initials and station.
     """
     session = open_session(book)
     _stop_the_clock(session)
     settings = ComputerSettings(folder / "computer.ini")
     settings.text = text
-    settings.person = person or next((entry.person for entry in session.ask(entries, 1)), "")
+    last = next((entry.person for entry in session.ask(entries, 1)), "")
+    settings.person, settings.station = who[0] or last, who[1]
     window = MainWindow(settings, places, lambda: session)
     window.resize(*size)
     window.show()

@@ -15,7 +15,6 @@ from app.store.deed import Deed
 from app.work.bundling import free_empty_disc
 from app.work.dividing import close, make, rest
 
-
 EXTRA_SKEIN = "an extra skein"
 """Why a tag is printed for one more than was counted."""
 

@@ -130,3 +130,10 @@ def test_a_list_without_headings_is_refused_with_how_it_begins() -> None:
     with pytest.raises(BadInput, match="looks like headings") as refused:
         propose(table("2241;Tarnfield;A-203;1462;64"), {})
     assert "2241, Tarnfield, A-203" in refused.value.next_step
+
+
+def test_a_field_may_be_said_to_stand_in_no_column_and_that_is_remembered() -> None:
+    rows = table("Note;Base;Batch;Cone;Gross;Tare", "2241;x;A;1;1462;64")
+    match = propose(rows, {}, {"cone": ""})
+    assert "cone" not in match.places
+    assert "cone" not in propose(rows, known_columns(with_remembered("{}", match))).places

@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 
 from app.exchange.delivery_note import RowTrouble
-from app.exchange.list_file import Seen, gathered, lack, see, unknown_base
+from app.exchange.list_file import Seen, gathered, in_trouble, lack, see
 from app.exchange.taking_in import Said, take_in
 from app.problems import BadInput
 from tests.makers import Studio
@@ -80,7 +80,14 @@ def test_the_same_trouble_in_many_rows_is_said_once() -> None:
         "Rows 1, 3, 5, 7, 9, 11 and 4 more, Gross g")
 
 
-def test_what_a_list_calls_a_base_that_is_not_described(studio: Studio, tmp_path: Path) -> None:
+def test_what_stands_in_a_column_that_is_in_trouble(studio: Studio, tmp_path: Path) -> None:
     found = seen(studio, tmp_path, GOOD.replace("Tarnfield 4-ply", "Gossamer Lamb"))
-    assert unknown_base(found) == "Gossamer Lamb"
-    assert unknown_base(seen(studio, tmp_path, GOOD)) == ""
+    assert (in_trouble(found, "base"), in_trouble(found, "cone")) == ("Gossamer Lamb", "")
+    assert in_trouble(seen(studio, tmp_path, GOOD), "base") == ""
+
+
+def test_a_note_of_this_number_that_came_before_is_known(studio: Studio, tmp_path: Path) -> None:
+    assert seen(studio, tmp_path, GOOD).before == {}
+    studio.cones(3)
+    before = seen(studio, tmp_path, GOOD).before
+    assert [(one.supplier, one.cones) for one in before["2241"]] == [("Aske Mill", 3)]

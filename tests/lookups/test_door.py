@@ -9,9 +9,10 @@ from app.lookups.door import (
     numbers_taken,
 )
 from app.work.bases import describe_base
+from app.work.receiving import ConeIn, DeliveryIn, receive
 from tests.makers import Studio, tarnfield
 
-HOUSE = ("Aske Mill", "2241", "Tarnfield 4-ply")
+HOUSE = ("2241", "Tarnfield 4-ply")
 
 
 def test_a_base_is_told_by_its_newest_description(studio: Studio) -> None:
@@ -29,21 +30,23 @@ def test_a_description_that_was_taken_back_is_not_told(studio: Studio) -> None:
     assert [base.millitex for base in studio.book.ask(bases_now)] == [250_000]
 
 
-def test_a_note_is_known_by_its_supplier_number_and_base(studio: Studio) -> None:
-    assert studio.book.ask(came_before, *HOUSE) is None
-    arrived = studio.clock.now
+def test_a_note_is_known_by_its_number_and_base_whoever_sent_it(studio: Studio) -> None:
+    assert studio.book.ask(came_before, *HOUSE) == ()
+    first = studio.clock.now
     studio.cones(3)
     studio.cones(2)
-    assert studio.book.ask(came_before, *HOUSE) == CameBefore(arrived, 5)
-    assert studio.book.ask(came_before, "Withybank", *HOUSE[1:]) is None
-    assert studio.book.ask(came_before, HOUSE[0], "2242", HOUSE[2]) is None
-    assert studio.book.ask(came_before, *HOUSE[:2], "Downholm Sock") is None
+    other = DeliveryIn("Withybank", *HOUSE, studio.clock.now, (ConeIn(1_462_000, 64_000, None),))
+    studio.do(receive, other)
+    assert studio.book.ask(came_before, *HOUSE) == (
+        CameBefore("Aske Mill", first, 5), CameBefore("Withybank", other.arrived, 1))
+    assert studio.book.ask(came_before, "2242", HOUSE[1]) == ()
+    assert studio.book.ask(came_before, HOUSE[0], "Downholm Sock") == ()
 
 
 def test_a_delivery_that_was_taken_back_did_not_come_before(studio: Studio) -> None:
     studio.cones(3)
     studio.undo()
-    assert studio.book.ask(came_before, *HOUSE) is None
+    assert studio.book.ask(came_before, *HOUSE) == ()
 
 
 def test_cards_come_in_the_order_of_the_cones_and_go_with_them(studio: Studio) -> None:

@@ -22,7 +22,10 @@ from PySide6.QtWidgets import QApplication, QLineEdit  # noqa: E402
 
 from app.calculations.codes import Kind, numbered  # noqa: E402
 from app.demo import live  # noqa: E402
+from app.lookups.certainty import PARTLY  # noqa: E402
+from app.lookups.destinations import destinations  # noqa: E402
 from app.lookups.discs import yarn_on_disc  # noqa: E402
+from app.lookups.finishing import expected_by_tie  # noqa: E402
 from app.lookups.pots import pots_now, recipes  # noqa: E402
 from app.lookups.reel import on_reel  # noqa: E402
 from app.lookups.things import by_code  # noqa: E402
@@ -32,6 +35,7 @@ from app.window.main_window import MainWindow  # noqa: E402
 from app.window.places import PLACES, Place  # noqa: E402
 from app.window.posing import open_window, quiet, save, show_in  # noqa: E402
 from app.work.dyeing import BathIn, into_bath, lift  # noqa: E402
+from app.work.finishing import finish  # noqa: E402
 from app.work.winding import Drawn, Wound, wind  # noqa: E402
 from tests.makers import Clock  # noqa: E402
 
@@ -66,6 +70,12 @@ class Hands:
         self.window.head.scan_line.setText(words)
         self.window.reception.asked(words)
         quiet(self.window)
+
+    def scan_skein(self, number: int, word: str) -> None:
+        """Scan a tagged skein that comes from a cone in this way: known, partly, one of a pool."""
+        ask = self.window.session.ask
+        below = ask(destinations, "cone", ask(by_code, cone(number)).id)
+        self.scan(next(row.mark for row in below.rows if row.mark and row.link.word == word))
 
     def paste(self, codes: list[str]) -> None:
         """Paste a list."""
@@ -122,33 +132,42 @@ class NextMorning:
         self.book, self.random = book, Random(4)
 
     def happen(self) -> None:
-        """Three cords are wound, one bath is on, one cord is lifted and dry."""
-        self._wind(120, 8, 46), self._wind(119, 6, 47), self._wind(139, 5, 48)
-        self._wind(117, 7, 49)
-        self._dye("Nettle Cellar", 2, 49)
-        self._wind(118, 8, 50)
-        self._dye("Ferry Ledger", 3, 50)
-        lifted = next(full.bath for full in self.book.ask(pots_now) if full.pot == pot(3)[1:-1])
-        self.book.do(lift, lifted, by=By("WS", "pots"))
+        """Cords are wound, two baths are on, a cord of two cones is dry, a pile is counted."""
+        self._wind(46, (120, 8)), self._wind(47, (119, 6)), self._wind(48, (139, 5))
+        self._wind(49, (117, 7)), self._wind(51, (140, 6))
+        self._dye("Nettle Cellar", 2, 49), self._dye("Brickyard Cat", 4, 51)
+        self._wind(50, (118, 8), (123, 6)), self._wind(52, (124, 12))
+        self._dye("Ferry Ledger", 3, 50), self._dye("Sluice Keeper’s Glove", 5, 52)
+        for full in self.book.ask(pots_now):
+            if full.pot in ("003", "005"):
+                self.book.do(lift, full.bath, by=By("WS", "pots"))
+        (tie,) = self.book.ask(expected_by_tie, self._on(52))
+        self.book.do(finish, self._on(52), {tie.tie: 12}, by=By("TW", "finishing"))
 
-    def _wind(self, number: int, skeins: int, on: int) -> None:
-        reel = self.book.ask(on_reel, cone(number), self.book.clock())
-        drawn = Drawn(reel.facts.id, skeins * reel.form("skein").mm)
-        wound = Wound((drawn,), skeins, "skein", reel.tie)
-        self.book.do(wind, [wound], self._id(disc(on)), by=By("WN", "winding"))
+    def _wind(self, on: int, *cones: tuple[int, int]) -> None:
+        groups = []
+        for number, skeins in cones:
+            reel = self.book.ask(on_reel, cone(number), self.book.clock(),
+                                 [group.tie for group in groups])
+            drawn = Drawn(reel.facts.id, skeins * reel.form("skein").mm)
+            groups.append(Wound((drawn,), skeins, "skein", reel.tie))
+        self.book.do(wind, groups, self._id(disc(on)), by=By("WN", "winding"))
 
     def _dye(self, colourway: str, number: int, on: int) -> None:
-        yarn = tuple(self.book.ask(yarn_on_disc, self._id(disc(on)), self.book.clock()))
+        yarn = tuple(self._on(on))
         version = next(one.version for one in self.book.ask(recipes) if one.colourway == colourway)
         bath = BathIn(yarn, version, self._id(pot(number)))
         self.book.do(into_bath, bath, self.random, by=By("DA", "pots"))
+
+    def _on(self, number: int) -> list[int]:
+        return self.book.ask(yarn_on_disc, self._id(disc(number)), self.book.clock())
 
     def _id(self, code: str) -> int:
         return self.book.ask(by_code, code).id
 
 
-WHO = {"Receiving": "AD", "Winding": "WN", "Pots & trays": "DA", "Finishing": "TW",
-       "Tagging": "LP", "Desk": "OW"}
+WHO = {"Receiving": ("AD", "door"), "Winding": ("WN", "reel"), "Pots & trays": ("DA", "pots"),
+       "Finishing": ("TW", "table"), "Tagging": ("LP", "tag table"), "Desk": ("OW", "desk")}
 POSES = (
     Pose("receiving", "Receiving"),
     Pose("receiving-weighing", "Receiving", lambda it: (
@@ -157,15 +176,18 @@ POSES = (
     Pose("winding", "Winding"),
     Pose("winding-cone", "Winding", lambda it: it.scan(cone(123), count(6))),
     Pose("pots", "Pots & trays"),
-    Pose("pots-filling", "Pots & trays", lambda it: it.scan(pot(4), disc(46), disc(47))),
+    Pose("pots-filling", "Pots & trays", lambda it: it.scan(pot(1), disc(46), disc(47))),
     Pose("pots-lot", "Pots & trays", lambda it: it.scan(pot(2))),
     Pose("finishing", "Finishing"),
     Pose("finishing-count", "Finishing", lambda it: it.scan(disc(50))),
     Pose("tagging", "Tagging"),
-    Pose("tagging-pile", "Tagging", lambda it: it.scan(disc(45))),
+    Pose("tagging-pile", "Tagging", lambda it: it.scan(disc(52))),
     Pose("desk", "Desk"),
     Pose("desk-cone", "Desk", lambda it: it.scan(cone(114))),
-    Pose("desk-lot", "Desk", lambda it: it.ask("Glove")),
+    Pose("desk-choices", "Desk", lambda it: it.ask("2615")),
+    Pose("desk-list", "Desk", lambda it: it.paste(
+        ["2615M20", "2615X1R", "2615H72", "4006381333931", cone(114), "2615R6F"])),
+    Pose("desk-skein", "Desk", lambda it: it.scan_skein(122, PARTLY)),
     Pose("desk-slip", "Desk", lambda it: it.ask("2615M2F")),
     Pose("desk-hold", "Desk", lambda it: (it.scan(cone(116)), it.scan(HOLD))),
     Pose("desk-holds", "Desk", lambda it: it.press("F4")),
@@ -201,13 +223,12 @@ def studio(folder: Path) -> Path:
 
 
 @contextmanager
-def the_window(
-    book: Path, text: float, places: list[Place], person: str = "OW"
-) -> Iterator[MainWindow]:
-    """The window on the book at a text size, closed afterwards."""
+def the_window(book: Path, text: float, places: list[Place], bench: str) -> Iterator[MainWindow]:
+    """The window on the book at a text size with one bench in front, closed afterwards."""
     with TemporaryDirectory() as settings:
-        window = open_window(book, Path(settings), SIZE, text, places, person)
+        window = open_window(book, Path(settings), SIZE, text, places, WHO[bench])
         try:
+            show_in(window, bench)
             yield window
         finally:
             window.close()
@@ -223,8 +244,7 @@ def pictures(folder: Path, wanted: str = "") -> list[str]:
         for text, tail in TEXTS.items():
             for pose in POSES:
                 if pose.bench in titles and pose.name.startswith(wanted):
-                    with the_window(book, text, places, WHO[pose.bench]) as window:
-                        show_in(window, pose.bench)
+                    with the_window(book, text, places, pose.bench) as window:
                         pose.done(Hands(window))
                         save(window, folder / f"{pose.name}{tail}.png")
                     drawn.append(f"{pose.name}{tail}.png")

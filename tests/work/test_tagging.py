@@ -129,7 +129,7 @@ def test_the_same_tag_tied_on_twice_counts_once(studio: Studio) -> None:
 
 def test_a_tag_more_than_there_are_skeins_is_told_so(studio: Studio) -> None:
     pile = piled(studio, 2)
-    extra = studio.print(pile, 3, why="an extra skein")
+    extra = studio.print(pile, 3, why="to be sure")
     for tag in extra[:2]:
         studio.do(apply_tag, tag)
     with pytest.raises(Refused, match=r"All skeins of this pile wear tags: .* is one too many"):

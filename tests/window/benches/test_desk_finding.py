@@ -99,14 +99,15 @@ def test_forty_pasted_codes_get_a_sentence_each(desk):
     desk.quiet()
     page = desk.hand.choices
     assert page.sentence.text() == "40 codes: 2 in the book, 38 to look at."
-    rows = [page.listed.model.index(row, 3).data() for row in range(40)]
+    rows = [row.sentence for row in page.listed.rows]
+    assert len(rows) == 40
     assert all(rows)
+    assert rows[1].endswith("Near it: 26·19·K44.")
     assert rows[0] == "26·19·K44 is a dye lot: Sluice Keeper's Glove, Tarnfield 4-ply."
     assert rows[2].startswith("4006381333931 is a shop's bar code")
-    page.listed.opened.emit(1)
+    assert page.listed.rows[1].key is None
     assert desk.hand.thing is None
-    page.listed.opened.emit(39)
-    desk.quiet()
+    desk.click(page.listed.rows[39].key)
     assert desk.name.code.accessibleName() == "26·17·M9K"
 
 

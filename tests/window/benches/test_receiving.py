@@ -234,6 +234,7 @@ def test_a_cone_comes_back_on_the_scales_to_be_put_right(door):
     door.cards.weighing.reopen(1)
     assert door.form.gross.line.text() == "1740"
     assert door.cards.weighing.asks.text() == "Cone 2 holds 1,676 g net."
+    assert [row[0] for row in door.rows] == ["3", "1"]
     door.weigh(1470)
     assert [row[2] for row in door.rows] == ["1,480 g", "1,470 g", "1,462 g"]
     door.press("F7", "F7")
@@ -270,7 +271,9 @@ def test_taking_back_brings_the_weighed_cones_back_in_hand(door):
 def test_the_same_note_again_is_said_before_anything_is_weighed(door):
     door.studio.cones(3)
     door.begin(note="2241")
-    assert door.cards.weighing.before.text().startswith("3 cones of this note came in on 6 Apr")
+    assert door.cards.weighing.before.text()== (
+        "Note 2241 of Aske Mill came in on 6 Apr 2026 with 3 cones of it. What is weighed now "
+        "comes on top.")
 
 
 def test_opening_stock_is_a_part_cone_without_a_warning(door):

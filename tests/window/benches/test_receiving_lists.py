@@ -46,7 +46,7 @@ def test_24_cones_of_the_mills_list_come_in_with_a_drop_and_enter(door):
     assert card(door).table.table._rows[0] == [
         "C·0114·F", "A-203", "1,580 g", "64 g", "1,516 g", "25 g", "13 %"]
     door.type("Aske Mill")
-    door.press("Enter", "Enter")
+    door.press("Enter")
     assert door.said == "took in 24 cones of Tarnfield 4-ply, note 2241"
     assert len(door.in_book) == 24
     assert door.in_book[0] == ("C0114F", 1_516, "A-203")
@@ -209,6 +209,24 @@ def test_a_list_is_not_taken_in_twice(door, lay):
     assert not card(door).take_in.isEnabled()
     door.scan(DONE)
     assert len(door.in_book) == 1
+
+
+def test_a_list_with_numbers_of_the_mills_own_gets_new_ones(door, lay):
+    door.studio.cones(2)
+    rows = [f"2299;Tarnfield 4-ply;A-203;{number};1462;64\n" for number in (1, 2)]
+    door.drop(lay(HEADS + "".join(rows)))
+    assert card(door).troubles.lines[0].startswith("Row 2, Cone: C·0001·7 is another cone")
+    door.press("F9")
+    assert card(door).troubles.isHidden()
+    door.scan(DONE)
+    assert [code[:5] for code, _, _ in door.in_book] == ["C0001", "C0002", "C0003", "C0004"]
+
+
+def test_a_note_of_the_same_number_is_asked_about(door, lay):
+    door.studio.cones(3)
+    door.drop(lay(HEADS + ROW))
+    assert card(door).doubt.text() == (
+        "Note 2241 of Aske Mill came in on 6 Apr 2026 with 3 cones of it. Is this more of it?")
 
 
 def test_taking_back_a_list_brings_it_back_in_hand(door, lay):

@@ -15,6 +15,7 @@ from app.window.benches.desk.choices_page import ChoicesPage
 from app.window.benches.desk.empty_page import NEWEST, EmptyPage
 from app.window.benches.desk.looking import Answer, InHand, find, look_at
 from app.window.benches.desk.questions import why_clear, why_hold, why_lift
+from app.window.benches.desk.sight import to_top
 from app.window.benches.desk.thing_page import ThingPage
 from app.window.benches.desk.why_card import Why, WhyCard
 from app.window.in_turn import InTurn
@@ -119,6 +120,7 @@ class Hand(QWidget):
     def _turn_to(self, shown: QWidget) -> None:
         for view in self._views:
             view.setVisible(view is shown)
+        to_top(self)
         self.show_trail()
 
     def _hold_plate(self) -> None:

@@ -4,7 +4,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from app.exchange.tracing import STATE_WORDS
@@ -12,6 +12,7 @@ from app.lookups.destinations import destinations
 from app.lookups.holds import HoldFacts, live_holds
 from app.window.benches.desk.desk_words import how_many
 from app.window.benches.desk.hold_row import HoldRow
+from app.window.benches.desk.sight import bring
 from app.window.benches.desk.why_card import WhyCard
 from app.window.look.look import Gap, Size
 from app.window.parts.card import Card
@@ -84,6 +85,7 @@ class HoldsPage(QWidget):
         if card is not None:
             self._column.insertWidget(0, card)
             card.field.line.setFocus()
+            bring(card)
 
     def _card(self, one: Stopped) -> Card:
         card = Card()
@@ -94,7 +96,9 @@ class HoldsPage(QWidget):
         below.setMinimumWidth(180)  # as wide as the key above it
         below.clicked.connect(_telling(self.opened.emit, one.hold))
         card.add(row)
-        card.add_row(Words(one.words), None, below).setStretch(0, 1)
+        line = card.add_row(Words(one.words), below)
+        line.setStretch(0, 1)
+        line.setAlignment(below, Qt.AlignmentFlag.AlignTop)
         below.setVisible(one.hold.code is not None)
         return card
 

@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from app.exchange.tracing import sentences
 from app.window.benches.desk.looking import InHand
 from app.window.benches.desk.name_card import NameCard
+from app.window.benches.desk.sight import bring
 from app.window.benches.desk.story_card import StoryCard
 from app.window.benches.desk.thing_row import ThingRows
 from app.window.benches.desk.where_from import WhereFrom
@@ -63,3 +64,4 @@ class ThingPage(QWidget):
         if card is not None:
             self._column.insertWidget(1, card)
             card.field.line.setFocus()
+            bring(card)

@@ -16,6 +16,7 @@ from app.window.parts.picture import Picture
 from app.window.parts.swatch import Swatch, Zone
 from app.window.parts.words import CodeWords, OneLine
 
+SWATCH = QSize(64, TARGET)
 NO_SWATCH = "no swatch chosen"
 _WITHOUT_COLOUR = ("cone", "disc", "pot", "jar", "rail", "shelf", "reel", "board", "steamer",
                    "vessel", "action", "bench")
@@ -53,7 +54,7 @@ class ThingRow(QAbstractButton):
         self._row = row = QHBoxLayout(self)
         row.setContentsMargins(0, Gap.SMALL, Gap.LINE, Gap.SMALL)
         row.setSpacing(Gap.LINE)
-        picture = swatch_of(thing, QSize(64, TARGET), TARGET)
+        picture = swatch_of(thing, SWATCH, TARGET)
         if isinstance(picture, Picture):
             row.addSpacing(10)
             row.addWidget(picture)

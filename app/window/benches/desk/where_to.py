@@ -29,10 +29,10 @@ class WhereTo(Card):
         self._none = Words(ink=SECOND)
         self.of_cone = ThingTable(
             (Head("skein", codes=True), "is", "comes from it", "hold"), "skeins of the cone",
-            opens=True, most_rows=8,
+            opens=True, most_rows=24,
         )
         self.of_lot = ThingTable(
-            (Head("skein", codes=True), "is", "hold"), "skeins", opens=True, most_rows=8,
+            (Head("skein", codes=True), "is", "hold"), "skeins", opens=True, most_rows=24,
         )
         self._marks: list[str] = []
         self.add(self._sums, self._none, self.of_cone, self.of_lot)

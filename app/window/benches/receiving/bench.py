@@ -139,7 +139,7 @@ class ReceivingBench(Bench):
         weighing.weigh(hand)
         self._turn_to(weighing)
         self.ask(weighing.show_batches, batches_of, said.supplier)
-        self.ask(weighing.show_before, came_before, said.supplier, said.note_no, said.base.name)
+        self.ask(weighing.show_before, came_before, said.note_no, said.base.name)
 
     def _put_by(self) -> bool:
         """Cones that were weighed and not taken in are kept; False while one is on the scales."""

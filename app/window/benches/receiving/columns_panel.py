@@ -15,6 +15,7 @@ from app.window.parts.words import SECOND, Words
 
 FOR_ALL = ("base", "note", "batch", "tare", "arrived")
 """What may be said once for all rows of a list."""
+NOWHERE = "in no column"
 _LONGEST = 30
 
 
@@ -84,6 +85,11 @@ class ColumnsPanel(QWidget):
                 key.clicked.connect(partial(self.chosen.emit, field, heading))
                 self.keys[field, heading] = key
                 keys.append(key)
+        if own is not None:
+            nowhere = KeyButton(NOWHERE)
+            nowhere.clicked.connect(partial(self.chosen.emit, field, ""))
+            self.keys[field, NOWHERE] = nowhere
+            keys.append(nowhere)
         return keys
 
     def _found(self, match: ColumnMatch, field: str, said: Mapping[str, str]) -> KeyButton:

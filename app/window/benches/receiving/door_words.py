@@ -2,7 +2,9 @@
 
 from collections.abc import Collection
 
+from app.calculations.moments import day_words
 from app.calculations.units import grams
+from app.lookups.door import CameBefore
 from app.problems import BadInput
 
 NOT_STATED = "not stated"
@@ -26,6 +28,13 @@ def cones(count: int) -> str:
 def supplier_words(supplier: str) -> str:
     """The supplier's name, or that it is not stated."""
     return supplier or f"supplier {NOT_STATED}"
+
+
+def came_words(note_no: str, before: CameBefore) -> str:
+    """'Note 2241 of Aske Mill came in on 6 Apr 2026 with 24 cones of it.'"""
+    whose = "" if before.supplier == NOT_STATED else f" of {before.supplier}"
+    return (f"Note {note_no}{whose} came in on {day_words(before.arrived)} with "
+            f"{cones(before.cones)} of it.")
 
 
 def the_one(written: str, names: Collection[str], what: str) -> str:

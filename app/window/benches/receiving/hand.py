@@ -11,10 +11,10 @@ DONE = numbered(Kind.ACTION, 1).text
 _ROUND = 96  # pixels in sight above and below what has the focus, at a text factor of 1
 
 
-def go_to(widget: QWidget) -> None:
-    """Give it the focus, and bring it into sight when all has found its place."""
+def go_to(widget: QWidget, sight: QWidget | None = None) -> None:
+    """Give it the focus, and bring it, or something else, into sight when all has its place."""
     widget.setFocus()
-    QTimer.singleShot(0, widget, lambda: _bring_into_sight(widget))
+    QTimer.singleShot(0, widget, lambda: _bring_into_sight(sight or widget))
 
 
 def _bring_into_sight(widget: QWidget) -> None:
@@ -22,6 +22,7 @@ def _bring_into_sight(widget: QWidget) -> None:
     while parent is not None and not isinstance(parent, QScrollArea):
         parent = parent.parentWidget()
     if parent is not None:
+        parent.verticalScrollBar().setValue(0)
         parent.ensureWidgetVisible(widget, 0, look().grid(_ROUND))
 
 

@@ -7,12 +7,12 @@ from PySide6.QtCore import Qt, Signal
 
 from app.exchange.delivery_note import DeliveryNote
 from app.exchange.headings import FIELDS
-from app.exchange.list_file import Seen, gathered, lack, unknown_base
+from app.exchange.list_file import Seen, gathered, in_trouble, lack
 from app.exchange.taking_in import Said, told
 from app.problems import Problem
 from app.window.benches.receiving.columns_panel import ColumnsPanel
 from app.window.benches.receiving.cone_table import ConeTable, Listed
-from app.window.benches.receiving.door_words import NOT_STATED, cones
+from app.window.benches.receiving.door_words import NOT_STATED, came_words, cones
 from app.window.benches.receiving.hand import Hand, go_to
 from app.window.benches.receiving.offered import Offered
 from app.window.benches.receiving.trouble_lines import TroubleLines
@@ -38,6 +38,7 @@ class ListCard(Hand):
         self.path, self.token = Path(), ""
         self.seen: Seen | None = None
         self._heeded = Said()  # what was said when it was looked at
+        self._taking = False  # Enter came with a supplier that was not heeded yet
         self._columns: dict[str, str] = {}
         self._given: dict[str, str] = {}
         self._all_columns, self._asked = False, ""
@@ -49,6 +50,8 @@ class ListCard(Hand):
         self.take_in = KeyButton("", "Enter", strong=True)
         self.leave_out = KeyButton("", "F7")
         self.base_key = KeyButton("", "F4")
+        self.anew = KeyButton("Give them new numbers", "F9")
+        self.doubt = Words(bold=True)
         self.again = KeyButton("Read it again", "F5")
         self.columns_key = KeyButton("Columns", "F6")
         self.other = KeyButton("Another list", "F3")
@@ -78,12 +81,13 @@ class ListCard(Hand):
         self.seen = None
         for part in (self.number, self.notes, self.supplier, self.columns, self.troubles,
                      self.table, self.take_in, self.leave_out, self.base_key, self.columns_key,
-                     self.wrong):
+                     self.anew, self.doubt, self.wrong):
             part.hide()
 
     def show_problem(self, problem: Problem) -> None:
         """It cannot be read at all."""
         self.show_nothing()
+        self._taking = False
         self.wrong.setText(str(problem))
         self.wrong.show()
 
@@ -101,12 +105,15 @@ class ListCard(Hand):
             self.take_in.allow()
         else:
             self._show_note(seen, seen.arrival.note)
+            if self._taking and self.take_in.isEnabled():
+                self.complete.emit(False)
+        self._taking = False
 
     def begin(self) -> None:
         if self.supplier.isVisible() and not self.supplier.line.text():
             go_to(self.supplier.line)
         else:
-            go_to(self.take_in if self.take_in.isEnabled() else self.again)
+            go_to(self.take_in if self.take_in.isEnabled() else self.again, sight=self.title)
 
     def done(self) -> None:
         """Take it in; or look again where something was written that is not heeded yet."""
@@ -114,6 +121,7 @@ class ListCard(Hand):
         if self.seen is None:
             return
         if self.said != self._heeded:
+            self._taking = self.seen.arrival is not None and self.take_in.isEnabled()
             self.look_wanted.emit()
         elif self.seen.arrival is not None and self.take_in.isEnabled():
             self.complete.emit(False)
@@ -144,9 +152,13 @@ class ListCard(Hand):
             "It was taken in before." if note.before
             else f"{_rows(note.bad_rows)} cannot be taken in as written.",
             [*(_before(*key) for key in note.before), *gathered(note.troubles)])
-        self._show_keys(note, unknown_base(seen))
+        doubt = [came_words(note_no, one) for note_no, all_of in seen.before.items()
+                 for one in all_of]
+        self.doubt.setText(" ".join([*doubt, "Is this more of it?"]))
+        self.doubt.setVisible(bool(doubt))
+        self._show_keys(seen, note)
 
-    def _show_keys(self, note: DeliveryNote, unknown: str) -> None:
+    def _show_keys(self, seen: Seen, note: DeliveryNote) -> None:
         self.take_in.say(f"Take in {cones(note.cones)}" if note.cones else "Take in")
         if note.before:
             self.take_in.refuse("It was taken in before.")
@@ -158,8 +170,10 @@ class ListCard(Hand):
             self.take_in.allow()
         self.leave_out.say(f"Take in {note.cones}, leave {_rows(note.bad_rows)} out")
         self.leave_out.setVisible(bool(note.bad_rows and note.cones and not note.before))
+        unknown = in_trouble(seen, "base")
         self.base_key.say(f"Describe {unknown}")
         self.base_key.setVisible(bool(unknown))
+        self.anew.setVisible(bool(in_trouble(seen, "cone")))
 
     def _choose(self, field: str, heading: str) -> None:
         """This column holds this."""
@@ -184,7 +198,8 @@ class ListCard(Hand):
         self.take_in.clicked.connect(self.done)
         self.leave_out.clicked.connect(lambda: self.complete.emit(True))
         self.base_key.clicked.connect(
-            lambda: self.base_wanted.emit(unknown_base(self.seen) if self.seen else ""))
+            lambda: self.base_wanted.emit(in_trouble(self.seen, "base") if self.seen else ""))
+        self.anew.clicked.connect(lambda: self._choose("cone", ""))
         self.again.clicked.connect(self.look_wanted)
         self.columns_key.clicked.connect(self._turn_columns)
         self.other.clicked.connect(self.file_wanted)
@@ -201,8 +216,8 @@ class ListCard(Hand):
         head.setStretch(1, 2)
         head.setAlignment(self.number, Qt.AlignmentFlag.AlignTop)
         head.setAlignment(self.supplier, Qt.AlignmentFlag.AlignTop)
-        self.add(self.notes, self.troubles, self.columns,
-                 Actions(self.take_in, self.leave_out, self.base_key), self.table)
+        self.add(self.notes, self.doubt, self.troubles, self.columns,
+                 Actions(self.take_in, self.leave_out, self.base_key, self.anew), self.table)
         self.add_last(Actions(self.again, self.columns_key, self.other, self.leave))
 
 

@@ -5,17 +5,16 @@ from collections.abc import Sequence
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout
 
-from app.calculations.moments import day_words
 from app.lookups.door import CameBefore
 from app.window.benches.receiving.cone_form import ConeForm, number_taken
 from app.window.benches.receiving.cone_table import ConeTable, Listed
 from app.window.benches.receiving.delivery import InHand
-from app.window.benches.receiving.door_words import NOT_STATED, cones, g
+from app.window.benches.receiving.door_words import NOT_STATED, came_words, cones, g
 from app.window.benches.receiving.hand import Hand, go_to
 from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions
 from app.window.parts.key_button import KeyButton
-from app.window.parts.words import SECOND, BigNumber, OneLine, Words
+from app.window.parts.words import BigNumber, OneLine, Words
 
 
 class WeighingCard(Hand):
@@ -33,7 +32,7 @@ class WeighingCard(Hand):
         self._again: int | None = None  # place of a cone that is put right
         self.title, self.told = OneLine("", Size.TITLE, bold=True), OneLine(second=True)
         self.so_far = BigNumber()
-        self.before, self.asks = Words(ink=SECOND), Words("", Size.LEAD, bold=True)
+        self.before, self.asks = Words(bold=True), Words("", Size.LEAD, bold=True)
         self.off = Words(bold=True)
         self.form = ConeForm()
         self.form.taken = self._taken
@@ -53,7 +52,7 @@ class WeighingCard(Hand):
         self.title.say(hand.heading.base.name)
         self.told.say(hand.heading.words)
         self.show_batches(())
-        self.show_before(None)
+        self.show_before(())
         self.form.clear()
         self._show()
 
@@ -71,13 +70,11 @@ class WeighingCard(Hand):
         self._batches = batches
         self._offer_batches()
 
-    def show_before(self, before: CameBefore | None) -> None:
-        """The same note with the same base was taken in before."""
-        self.before.setVisible(before is not None)
-        if before is not None:
-            self.before.setText(
-                f"{cones(before.cones)} of this note came in on {day_words(before.arrived)}. "
-                "What is weighed now is added to them.")
+    def show_before(self, before: Sequence[CameBefore]) -> None:
+        """A note of the same number with the same base was taken in before."""
+        said = [came_words(self.hand.heading.note_no, one) for one in before] if self.hand else []
+        self.before.setVisible(bool(said))
+        self.before.setText(" ".join([*said, "What is weighed now comes on top."]))
 
     def begin(self) -> None:
         go_to(self.form.gross.line)
@@ -144,7 +141,7 @@ class WeighingCard(Hand):
         count = len(hand.cones)
         self.so_far.show_number(str(count), "cone" if count == 1 else "cones",
                                 f"{g(hand.net_mg)} net" if count else "none yet")
-        self.table.show_cones([_listed(hand, place) for place in reversed(range(count))])
+        self.table.show_cones([self._listed(hand, place) for place in reversed(range(count))])
         said = [*(hand.off(last) if last is not None else ()), *filter(None, [hand.apart()])]
         self.off.setText("\n".join(said))
         self.off.setVisible(bool(said))
@@ -152,6 +149,11 @@ class WeighingCard(Hand):
         self._allow(count)
         self._offer_batches()
         self._ask()
+
+    def _listed(self, hand: InHand, place: int) -> Listed:
+        """A cone as it is listed; one that is back on the scales keeps its place free."""
+        beyond = self._again is not None and place >= self._again
+        return Listed(hand.cones[place], bool(hand.off(place)), place=str(place + 1 + beyond))
 
     def _allow(self, count: int) -> None:
         self.take_in.setVisible(bool(count))
@@ -210,7 +212,3 @@ class WeighingCard(Hand):
         self.add(head, self.before, self.form, self.asks, self.off,
                  Actions(self.add_key, self.not_stated, self.more), self.table)
         self.add_last(Actions(self.take_in, self.back, self.leave))
-
-
-def _listed(hand: InHand, place: int) -> Listed:
-    return Listed(hand.cones[place], bool(hand.off(place)), place=str(place + 1))
