@@ -65,7 +65,8 @@ def forget_customer(deed: Deed, customer: int) -> None:
     rows = [row for (row,) in deed.all(select(Personal.id).where(
         Personal.customer == customer, Personal.value.is_not(None)))]
     if not rows:
-        raise NotFound(f"Nothing is known of customer {customer}.")
+        raise NotFound(f"Nothing is known of customer {customer}; nothing was removed.",
+                       "Look whether it was removed before.")
     for row in rows:
         deed.change(Personal, row, value=None, salt=None)
     deed.say(f"removed what was known of customer {customer}")
@@ -168,7 +169,8 @@ def set_price(deed: Deed, base: int, put_up: str, price: int) -> None:
 
 def _may_promise(deed: Deed, wanted: Wanted) -> None:
     if wanted.count < 1:
-        raise Refused(f"{wanted.count} of {wanted.what} cannot be wanted; nothing was saved.")
+        raise Refused(f"{wanted.count} of {wanted.what} cannot be wanted; nothing was saved.",
+                      "Say how many.")
     if wanted.lot is None:
         return
     free = len(left_to_sell(deed.connection, wanted.lot)) - _promised(deed, wanted.lot)

@@ -16,15 +16,17 @@ class Skein:
 
     tie: str
     cones: dict[int | None, Fraction]
-    lots: dict[int | None, int] = field(default_factory=dict)
-    """Each with the row that it was in then; -1 for what it came with."""
+    met: dict[tuple[str, int | None], int] = field(default_factory=dict)
+    """Lots and loads, each with the row that it was in then; -1 for what it came with."""
     rows: list[int] = field(default_factory=list)
     state: str = "in work"
 
-    def lots_at(self, row: int) -> list[int | None]:
-        """The lots it had been in when it became this row, or while it was."""
-        met = {-1, *self.rows[:self.rows.index(row) + 1]}
-        return [lot for lot, at in self.lots.items() if at in met]
+    def origins(self, kind: str, row: int) -> list[int | None]:
+        """Its cones; the lots or loads it had been in when it became this row, or while it was."""
+        if kind == "cone":
+            return list(self.cones)
+        been = {-1, *self.rows[:self.rows.index(row) + 1]}
+        return [thing for (one, thing), at in self.met.items() if one == kind and at in been]
 
 
 class World:
@@ -51,7 +53,7 @@ class World:
 
     def stranger(self, tie: str) -> int:
         """A skein that turns up and that nobody booked."""
-        self.skeins.append(Skein(tie, {None: Fraction(1)}, {None: -1}))
+        self.skeins.append(Skein(tie, {None: Fraction(1)}, {("lot", None): -1}))
         return len(self.skeins) - 1
 
     def become(self, row: int, skeins: Iterable[int], kind: str, state: str = "") -> None:
@@ -71,8 +73,7 @@ class World:
         """What the book says of a row that is not so; none where the truth lies within it."""
         true: Counter[int | None] = Counter()
         for skein in self.inside[row]:
-            one = self.skeins[skein]
-            true.update(list(one.cones) if kind == "cone" else one.lots_at(row))
+            true.update(self.skeins[skein].origins(kind, row))
         said = {link.thing: link for link in links}
         for thing in true.keys() - said.keys():
             return f"row {row}: {kind} {thing} is in it and not listed"
@@ -88,7 +89,7 @@ class World:
         kind, source = hold.source
         for number in self.open.get(row, ()):
             skein = self.skeins[number]
-            real = {"cone": set(skein.cones), "lot": set(skein.lots), "yarn": set(skein.rows)}[kind]
+            real = skein.rows if kind == "yarn" else skein.origins(kind, row)
             if source in real and not any(
                 (hold.id, passed) in self.cleared for passed in skein.rows
             ):

@@ -34,7 +34,9 @@ from app.work.bundling import take_off, tie_on
 from app.work.dyeing import BathIn, into_bath
 from app.work.finishing import finish
 from app.work.holding import clear, hold, lift_hold
+from app.work.loading import into_load
 from app.work.mixing import lose, mix, recognise, split
+from app.work.remaking import gather
 from app.work.tagging import apply_tag, spoil_tags
 from app.work.winding import Drawn, Wound, wind
 from tests.makers import EACH_MG, LONG_MM, Clock, Studio
@@ -64,7 +66,6 @@ class Thread(RuleBasedStateMachine):
         self.born: dict[int, datetime] = {}
         self.told = self.answers()
 
-    # ------------------------------------------------------------ what the book says
     def answers(self) -> Answers:
         """All that can be asked of all rows."""
         def ask(connection: Any) -> Answers:
@@ -74,7 +75,7 @@ class Thread(RuleBasedStateMachine):
             return (
                 dict(totals(leaves(connection, every.all()))),
                 {(row, kind): links(found, row, kind)
-                 for row in rows for kind in ("cone", "lot")},
+                 for row in rows for kind in ("cone", "lot", "load")},
                 {row: held_by(found, row) for row in self.world.open},
             )
         return self.studio.book.ask(ask)
@@ -116,7 +117,6 @@ class Thread(RuleBasedStateMachine):
     def pick(self, data: st.DataObject, rows: Sequence[int], most: int = 1) -> list[int]:
         return data.draw(st.lists(st.sampled_from(rows), min_size=1, max_size=most, unique=True))
 
-    # ------------------------------------------------------------ what people do
     @initialize(counts=st.tuples(*[st.integers(2, 7)] * 3), ties=st.permutations([*TIES, *TIES]))
     def begin(self, counts: Sequence[int], ties: Sequence[str]) -> None:
         """Three cones were wound, two of them perhaps with one tie colour, and two met."""
@@ -189,34 +189,51 @@ class Thread(RuleBasedStateMachine):
         rows = self.pick(data, self.of_kind("group"), 2)
         bathed = self.do(into_bath, BathIn(tuple(rows), 1), self.studio.random, undo=undo)
         if bathed:
-            self.dyed(rows, bathed["lots"][0])
+            self.met(rows, "lot", bathed["lots"][0])
+
+    @precondition(lambda self: self.of_kind("group", "pile"))
+    @rule(data=st.data(), undo=st.booleans())
+    def wash(self, data: st.DataObject, undo: bool) -> None:
+        rows = [row for row in self.pick(data, self.of_kind("group", "pile"), 2)
+                if self.world.open[row] == self.world.inside[row]]
+        load = rows and self.do(into_load, "wash", yarn=rows, undo=undo)
+        if load:
+            self.met(rows, "load", load)
 
     @precondition(lambda self: self.divided())
-    @rule(data=st.data())
-    def dye_entered_late(self, data: st.DataObject) -> None:
-        """Yesterday's bath, of a row that was whole then."""
+    @rule(data=st.data(), washed=st.booleans())
+    def enter_late(self, data: st.DataObject, washed: bool) -> None:
+        """Yesterday's bath or wash, of a row that was whole then."""
         (row,) = self.pick(data, self.divided())
-        bathed = self.do(into_bath, BathIn((row,), 1), self.studio.random, happened=self.born[row])
-        self.dyed([row], bathed["lots"][0])
+        if washed:
+            load = self.do(into_load, "wash", yarn=[row], happened=self.born[row])
+            self.met([row], "load", load)
+        else:
+            bath = BathIn((row,), 1)
+            bathed = self.do(into_bath, bath, self.studio.random, happened=self.born[row])
+            self.met([row], "lot", bathed["lots"][0])
 
     def divided(self) -> list[int]:
         return [row for row in self.born
                 if row not in self.world.open and self.world.kind[row] == "group"]
 
-    def dyed(self, rows: Sequence[int], lot: int) -> None:
+    def met(self, rows: Sequence[int], kind: str, thing: int) -> None:
         for row in rows:
             for skein in self.world.inside[row]:
-                self.world.skeins[skein].lots[lot] = row
+                self.world.skeins[skein].met[kind, thing] = row
         self.told = self.answers()
 
     @precondition(lambda self: self.of_kind("group"))
-    @rule(data=st.data(), missing=st.integers(0, 2), over=st.integers(0, 2), undo=st.booleans())
-    def count(self, data: st.DataObject, missing: int, over: int, undo: bool) -> None:
+    @rule(data=st.data(), missing=st.integers(0, 2), over=st.integers(0, 2), undo=st.booleans(),
+          more=st.integers(0, 4))
+    def count(
+        self, data: st.DataObject, missing: int, over: int, undo: bool, more: int
+    ) -> None:
         """The finishing count of what really is on the table: all, too few or too many."""
         rows = self.pick(data, self.of_kind("group"), 2)
-        if not any(self.world.skeins[s].lots for row in rows for s in self.world.open[row]):
-            self.dyed(rows, self.do(into_bath, BathIn(tuple(rows), 1),
-                                    self.studio.random)["lots"][0])
+        if not any(self.world.skeins[s].met for row in rows for s in self.world.open[row]):
+            bathed = self.do(into_bath, BathIn(tuple(rows), 1), self.studio.random)
+            self.met(rows, "lot", bathed["lots"][0])
         here = data.draw(st.permutations([s for row in rows for s in self.world.open[row]]))
         gone = here[:min(missing, len(here) - 1)]
         world = self.world.copy()
@@ -235,12 +252,18 @@ class Thread(RuleBasedStateMachine):
         made = {pile: [s for s in present if world.skeins[s].tie == tie]
                 for pile, tie in zip(piles, met, strict=True)}
         self.became(rows, made, "pile", fact=True)
+        for pile in piles:
+            self.tag_some(data, pile, more)
 
     @precondition(lambda self: self.of_kind("pile"))
-    @rule(data=st.data(), more=st.integers(0, 3), spoil=st.booleans(), undo=st.booleans())
+    @rule(data=st.data(), more=st.integers(1, 4), spoil=st.booleans(), undo=st.booleans())
     def tag(self, data: st.DataObject, more: int, spoil: bool, undo: bool) -> None:
+        self.tag_some(data, *self.pick(data, self.of_kind("pile")), more, spoil, undo)
+
+    def tag_some(
+        self, data: st.DataObject, pile: int, more: int, spoil: bool = False, undo: bool = False
+    ) -> None:
         """Tags are printed, one may be spoiled, some are tied on: nobody knows on which skein."""
-        (pile,) = self.pick(data, self.of_kind("pile"))
         facts = self.studio.book.ask(pile_facts, pile)
         for placed in facts.holds:
             self.do(lift_hold, placed, "washed out")
@@ -265,6 +288,15 @@ class Thread(RuleBasedStateMachine):
             self.world.become(skein, [real], "skein", state="table")
             before, self.told = self.told, self.answers()
             self.is_no_surer(skein, [before[1][pile, "cone"]])
+
+    @precondition(lambda self: self.of_kind("skein"))
+    @rule(data=st.data(), undo=st.booleans())
+    def gather(self, data: st.DataObject, undo: bool) -> None:
+        """Tagged skeins go back on a cord, to be dyed over: their tags come off."""
+        rows = self.pick(data, self.of_kind("skein"), 4)
+        group = self.do(gather, rows, undo=undo)
+        if group:
+            self.became(rows, {group: [self.world.open[row][0] for row in rows]}, "group")
 
     @precondition(lambda self: self.of_kind("group", "pile", "skein"))
     @rule(data=st.data(), undo=st.booleans())
@@ -309,7 +341,6 @@ class Thread(RuleBasedStateMachine):
         except Refused:
             self.do(take_off, disc, undo=undo)
 
-    # ------------------------------------------------------------ what must be so
     @invariant()
     def the_truth_lies_within_what_is_said(self) -> None:
         for (row, kind), said in self.told[1].items():
@@ -361,13 +392,11 @@ BASE = settings(database=None, deadline=None, suppress_health_check=list(HealthC
 
 
 def test_nothing_that_is_done_breaks_the_thread(studio_file: Path) -> None:
-    run_state_machine_as_test(  # type: ignore[no-untyped-call]
-        lambda: Thread(studio_file),
-        settings=settings(BASE, max_examples=12, stateful_step_count=14, derandomize=True))
+    run_state_machine_as_test(lambda: Thread(studio_file), settings=settings(
+        BASE, max_examples=12, stateful_step_count=14, derandomize=True))
 
 
 @pytest.mark.long
 def test_nothing_that_is_done_for_long_breaks_the_thread(studio_file: Path) -> None:
-    run_state_machine_as_test(  # type: ignore[no-untyped-call]
-        lambda: Thread(studio_file),
-        settings=settings(BASE, max_examples=40, stateful_step_count=24))
+    run_state_machine_as_test(lambda: Thread(studio_file), settings=settings(
+        BASE, max_examples=40, stateful_step_count=24))

@@ -58,7 +58,7 @@ def test_eleven_skeins_get_eleven_tags_from_cell_nine_on_and_two_cells_are_left(
     table.press("P")
     assert figures(table) == (11, 0, 11, 0, 0)
     (file,) = opened
-    assert file.parent == table.studio.book.path.parent / "tags"
+    assert file.parent == table.studio.book.path.with_name("studio tags")
     codes = [code.code for page in read_back(file.read_bytes(), stock(SMALL).dpi) for code in page]
     assert sorted(codes) == sorted(tag.mark for tag in tags(table, pile, WAITING))
     assert [tag.place for tag in tags(table, pile, WAITING)] == list(range(9, 20))
@@ -167,7 +167,7 @@ def test_a_printing_is_taken_back_like_any_deed(table, pile):
 
 
 def test_a_sheet_that_cannot_be_saved_is_said_and_nothing_is_opened(table, pile, opened):
-    (table.studio.book.path.parent / "tags").write_text("in the way")
+    (table.studio.book.path.with_name("studio tags")).write_text("in the way")
     table.scan(disc(31), DONE)
     assert "could not be saved" in table.found[0]
     assert opened == []

@@ -4,12 +4,13 @@ from pathlib import Path
 from typing import Any
 
 from PySide6.QtCore import QObject, Signal
+from PySide6.QtWidgets import QWidget
 
 from app.calculations.codes import Kind, numbered
 from app.calculations.moments import clock_words
 from app.documents.plates import Plate, action_plates, plate_for, plate_sheets
 from app.documents.scanner_plate import scanner_test_plate
-from app.lookups.holds import HoldFacts
+from app.lookups.holds import HoldFacts, live_holds
 from app.lookups.plates import PlatesMade, plates_made
 from app.lookups.recent import entries
 from app.lookups.studio import everyone, tag_words
@@ -18,7 +19,7 @@ from app.store.copies import Copy, make_copy
 from app.store.journal import verify
 from app.window.bench import Bench
 from app.window.benches.desk.book_page import BookPage
-from app.window.benches.desk.holds_page import HoldsPage, Stopped, stopped
+from app.window.benches.desk.holds_page import HoldsPage, stopped
 from app.window.benches.desk.people_page import PeoplePage
 from app.window.benches.desk.plates_page import PlatesPage
 from app.window.benches.desk.questions import why_lift
@@ -56,19 +57,22 @@ class BackPages(QObject):
         self.plates.check.paper_key.clicked.connect(
             lambda: self._paper(scanner_test_plate, "scanner-check.pdf"))
 
-    def look_again(self) -> None:
-        """Ask for what all pages show."""
+    def look_again(self, page: QWidget) -> None:
+        """Ask for what this page shows, and always how much is on hold."""
         ask = self._bench.ask
-        ask(self._show_holds, stopped)
-        ask(self.book.show_entries, entries, self.book.limit)
-        ask(self._show_people, everyone)
-        ask(self.people.studio.show_words, tag_words)
-        ask(self._show_plates, plates_made)
-        around = self._bench.around
-        around.background.read(self, around.session.last_copy, self.book.show_copy)
+        ask(self._count_holds, live_holds)
+        if page is self.holds:
+            ask(self.holds.show_holds, stopped)
+        elif page is self.book:
+            around = self._bench.around
+            ask(self.book.show_entries, entries, self.book.limit)
+            around.background.read(self, around.session.last_copy, self.book.show_copy)
+        elif page is self.people:
+            ask(self._show_people, everyone)
+        elif page is self.plates:
+            ask(self._show_plates, plates_made)
 
-    def _show_holds(self, holds: tuple[Stopped, ...]) -> None:
-        self.holds.show_holds(holds)
+    def _count_holds(self, holds: tuple[HoldFacts, ...]) -> None:
         self.held_now.emit(len(holds))
 
     def _ask_lift(self, one: HoldFacts) -> None:

@@ -53,15 +53,16 @@ class DeskBench(Bench):
             self.keys[other].setChecked(other == name)
         self.back.plates.check.shut()
         self.hand.show_trail()
+        self.back.look_again(self.pages[name])
         self.setFocus()
 
     def entered(self) -> None:
         self.turn_to(self.at)
-        self.look_again(frozenset())
+        self.hand.look_again()
 
     def look_again(self, kinds: frozenset[str]) -> None:
         self.hand.look_again()
-        self.back.look_again()
+        self.back.look_again(self.pages[self.at])
 
     def take(self, code: str) -> bool:
         """Everything: a scan is taken as it is."""

@@ -4,8 +4,7 @@ from collections.abc import Sequence
 from functools import partial
 from pathlib import Path
 
-from PySide6.QtCore import QUrl, Signal
-from PySide6.QtGui import QDesktopServices
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from app.calculations.codes import shown
@@ -18,6 +17,7 @@ from app.window.benches.tagging.hold_card import HoldCard
 from app.window.benches.tagging.pile_card import PileCard
 from app.window.benches.tagging.print_card import PrintCard, Wanted
 from app.window.benches.tagging.printing import Sheets, print_anew, print_pile
+from app.window.papers import open_paper
 from app.window.parts.card import SideBySide
 from app.window.parts.findings import Finding
 from app.window.session import Done
@@ -160,7 +160,7 @@ class PileInHand(Bench):
 
     def _open(self) -> None:
         if self.file is not None:
-            QDesktopServices.openUrl(QUrl.fromLocalFile(str(self.file)))
+            open_paper(self.file)
 
     def _ask_which(self, why: str) -> None:
         if self.table is None:

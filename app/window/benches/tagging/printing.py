@@ -9,9 +9,11 @@ from typing import cast
 from app.calculations.codes import shown
 from app.exchange.tag_printing import OnStock, Printed, PrintOrder, print_for_pile
 from app.exchange.tag_reprinting import print_in_place
+from app.problems import Refused
 from app.store.book import Book
 from app.store.deed import By
 from app.window.benches.tagging.print_card import Wanted
+from app.window.papers import keep
 from app.window.session import Session
 
 FOLDER = "tags"
@@ -54,16 +56,11 @@ def _kept(session: Session, make: Callable[[Book, By], Printed]) -> Outcome:
     book = cast(Book, session.book)
     printed = make(book, session.sign(session.person, session.station))
     lot = printed.places[0].code.partition("-")[0]
-    findings = []
-    file: Path | None = book.path.parent / FOLDER / f"{lot} entry {printed.seq}.pdf"
+    findings: tuple[str, ...] = ()
+    file: Path | None = None
     try:
-        assert file is not None
-        file.parent.mkdir(exist_ok=True)
-        file.write_bytes(printed.pdf)
-    except OSError:
-        file = None
-        findings.append(
-            f"The sheet of {shown(lot)} could not be saved in {book.path.parent}: "
-            "take the printing back, make room there, and print again."
-        )
-    return Outcome(Sheets(file, printed), printed.seq, printed.said, tuple(findings))
+        file = keep(book.path, FOLDER, f"{lot} entry {printed.seq}.pdf", printed.pdf)
+    except Refused as refused:
+        findings = (f"The sheet of {shown(lot)} could not be saved: {refused.what} "
+                    "Take the printing back, make room there, and print again.",)
+    return Outcome(Sheets(file, printed), printed.seq, printed.said, findings)
