@@ -15,6 +15,7 @@ from app.records import (
     PrintSheet,
     Tag,
     TagOn,
+    Waste,
     Whereabouts,
     Yarn,
 )
@@ -32,12 +33,13 @@ def years(deed: Deed, skeins: int) -> None:
     cones = deed.add_all([
         Cone(code=f"X{number}", delivery=1, supplier_lot=1, base_version=1,
              gross_mg=1_520_000, tare_mg=64_000) for number in range(2 * pairs)])
-    groups = deed.add_all([_yarn("group", size) for _ in cones for size in SIZES])
+    deed.add_all([Waste(cone=cone, mg=EACH_MG, why="end of the cone") for cone in cones])
+    groups = deed.add_all([_used(deed, "group", size) for _ in cones for size in SIZES])
     deed.add_all([
         Draw(cone=cone, yarn=groups[2 * place + half], mg=size * EACH_MG, mm=size * LONG_MM,
              basis="scanned")
         for place, cone in enumerate(cones) for half, size in enumerate(SIZES)])
-    pools = deed.add_all([_yarn("group", 12) for _ in range(pairs)])
+    pools = deed.add_all([_used(deed, "group", 12) for _ in range(pairs)])
     deed.add_all([
         _part(pools[place // 2], groups[2 * place + 1], 6) for place in range(2 * pairs)])
     dyed = [(group, 7) for group in groups[::2]] + [(pool, 12) for pool in pools]
@@ -48,7 +50,7 @@ def years(deed: Deed, skeins: int) -> None:
     washes = deed.add_all([Load(step="wash") for _ in dyed[::2]])
     deed.add_all([InLoad(yarn=row, load=washes[place // 2], basis="scanned")
                   for place, (row, _) in enumerate(dyed)])
-    piles = deed.add_all([_yarn("pile", count) for _, count in dyed])
+    piles = deed.add_all([_used(deed, "pile", count) for _, count in dyed])
     deed.add_all([_part(pile, row, count)
                   for pile, (row, count) in zip(piles, dyed, strict=True)])
     _tag(deed, sheet, [(pile, lot) for pile, lot, (_, count) in
@@ -73,6 +75,13 @@ def _tag(deed: Deed, sheet: int, of: list[tuple[int, int]]) -> None:
 
 def _yarn(kind: str, count: int) -> Yarn:
     return Yarn(kind=kind, base=1, put_up="skein", count=count, mg=count * EACH_MG, tie="red")
+
+
+def _used(deed: Deed, kind: str, count: int) -> Yarn:
+    """A row that is done with."""
+    row = _yarn(kind, count)
+    row.closed = deed.seq
+    return row
 
 
 def _part(child: int, parent: int, count: int) -> Part:

@@ -226,9 +226,7 @@ class Thread(RuleBasedStateMachine):
     @precondition(lambda self: self.of_kind("group"))
     @rule(data=st.data(), missing=st.integers(0, 2), over=st.integers(0, 2), undo=st.booleans(),
           more=st.integers(0, 4))
-    def count(
-        self, data: st.DataObject, missing: int, over: int, undo: bool, more: int
-    ) -> None:
+    def count(self, data: st.DataObject, missing: int, over: int, undo: bool, more: int) -> None:
         """The finishing count of what really is on the table: all, too few or too many."""
         rows = self.pick(data, self.of_kind("group"), 2)
         if not any(self.world.skeins[s].met for row in rows for s in self.world.open[row]):

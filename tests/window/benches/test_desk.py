@@ -6,6 +6,7 @@ import pytest
 
 from app.calculations.codes import shown
 from app.lookups.things import of_lot
+from app.window.look.yarn import Certainty
 from app.window.parts.swatch import Swatch
 from app.work.dyeing import BathIn, into_bath, name_colourway
 from app.work.holding import hold
@@ -87,6 +88,16 @@ def test_a_skein_over_a_join_is_partly_of_both_cones(joined):
     assert joined.origins[:2] == [
         ("C·0001·7", "partly: 62 % of the metres"), ("C·0002·K", "partly: 38 % of the metres")]
     assert ("partly", "62 % / 38 %") in joined.notes
+
+
+def test_a_lot_of_two_cones_with_two_ties_is_known_skein_by_skein(desk):
+    studio = desk.studio
+    lot = studio.dye(studio.wind(studio.a, 7, "blue"), studio.wind(studio.b, 4, "green"),
+                     studio.join([(studio.a, 255_750), (studio.b, 156_750)], "blue and green"))
+    desk.scan(studio.code(lot))
+    assert desk.origins[:2] == [("C·0001·7", "known: 8 of 12, 1 of them partly"),
+                                ("C·0002·K", "known: 5 of 12, 1 of them partly")]
+    assert desk.hand.page.where_from.rows[0].certainty == Certainty.KNOWN
 
 
 def test_a_hold_on_the_cone_hangs_there_and_below_it_in_outline(mixed):

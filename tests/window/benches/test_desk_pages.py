@@ -6,12 +6,13 @@ from app.calculations.codes import Kind, numbered
 from app.documents.proof import read_back
 from app.documents.scanner_plate import SCANNER_TEST_TEXTS
 from app.lookups.plates import plates_made
-from app.lookups.studio import everyone, people
+from app.lookups.studio import everyone, people, setting
 from app.problems import NotFound
 from app.store.copies import last_copy
 from app.window.benches.desk import back_pages
 from app.work.holding import clear, hold
 from app.work.people import enrol
+from app.work.studio import choose
 from tests.window.benches.at_work import disc
 from tests.window.benches.desk_hands import open_desk
 
@@ -157,6 +158,22 @@ def test_who_is_signed_on_here_does_not_leave_from_here(desk):
     key = desk.bench.back.people.leave_keys["OW"]
     assert not key.isEnabled()
     assert "let another sign on first" in key.accessibleDescription()
+
+
+def test_the_words_of_the_tags_are_shown_kept_and_never_written_over(desk):
+    desk.studio.do(choose, {"name": "Quernlow Dyeyard"})
+    desk.press("F6")
+    card = desk.bench.back.people.studio
+    assert card.fields["name"].line.text() == "Quernlow Dyeyard"
+    card.fields["address"].line.setFocus()
+    desk.type("quay 3")
+    desk.studio.do(enrol, "LR")
+    desk.quiet()
+    assert card.fields["address"].line.text() == "quay 3"
+    desk.click(card.keep_key)
+    assert desk.said == "chose address"
+    assert desk.studio.book.ask(setting, "address") == "quay 3"
+    assert desk.studio.book.ask(setting, "name") == "Quernlow Dyeyard"
 
 
 def test_discs_are_made_with_the_next_numbers_and_their_paper_reads_back(desk, papers, qtbot):

@@ -275,7 +275,7 @@ def test_opening_stock_is_a_part_cone_without_a_warning(door):
     assert door.found == []
     facts = door.studio.book.ask(cone_facts, 1)
     assert (facts.opening_stock, facts.net_mg, facts.supplier) == (True, 318_000, "not stated")
-    assert door.cards.side.last._rows[0][1] == "opening stock"
+    assert door.cards.side.last.entries[0][1] == "6 Apr, not stated, opening stock"
 
 
 def test_a_part_of_its_name_is_enough_for_a_base(door):
@@ -310,8 +310,10 @@ def test_what_is_on_hand_and_came_in_last_stands_at_the_side(door):
     door.studio.wind(cones[0], 4)
     door.bench.look_again(frozenset({"cone"}))
     door.quiet()
-    assert door.cards.side.on_hand._rows == [("Tarnfield 4-ply", "3, 1 begun", "35")]
-    assert door.cards.side.last._rows == [("6 Apr", "Aske Mill", "3", "Tarnfield 4-ply")]
+    assert door.cards.side.on_hand.entries == [
+        ("Tarnfield 4-ply", "3 cones, 1 begun: 35 skeins")]
+    assert door.cards.side.last.entries == [
+        ("3 cones of Tarnfield 4-ply", "6 Apr, Aske Mill, note 2241")]
 
 
 def test_suppliers_and_batches_are_offered_by_a_tap(door):

@@ -10,7 +10,7 @@ from app.lookups.now import NOW
 from app.lookups.reel import AsWound, on_reel
 from app.problems import BadInput
 from app.window.benches.winding.lengths import read_length
-from app.window.benches.winding.reel import Join, Reel, Skeins
+from app.window.benches.winding.reel import Join, Reel, Skeins, left_on
 from app.window.benches.winding.said import code_said
 from app.window.benches.winding.winding_words import long
 from app.work.winding import Drawn, Wound
@@ -75,7 +75,7 @@ def test_minis_beside_counted_skeins_of_one_cone_are_a_group_of_their_own(reel, 
     assert counts(reel) == [("red", "skein", 1), ("red", "mini", 3)]
     reel.wind_as("skein")
     assert reel.in_hand.count == 1
-    assert reel.left_mm(cones[0]) == cones[0].facts.left_mm - LONG_MM - 3 * 82_500
+    assert left_on(reel, cones[0]) == cones[0].facts.left_mm - LONG_MM - 3 * 82_500
 
 
 def test_a_cone_that_was_not_counted_is_simply_wound_in_the_other_form(reel):

@@ -69,6 +69,7 @@ class BackPages(QObject):
             around.background.read(self, around.session.last_copy, self.book.show_copy)
         elif page is self.people:
             ask(self._show_people, everyone)
+            ask(self.people.studio.show_words, tag_words)
         elif page is self.plates:
             ask(self._show_plates, plates_made)
 

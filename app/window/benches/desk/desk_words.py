@@ -8,11 +8,11 @@ from app.calculations.codes import Kind
 from app.calculations.moments import clock_words, day_words
 from app.lookups.certainty import KNOWN, NOT_KNOWN, POOL, Link
 from app.lookups.origins import Origin, certainty_words
-from app.lookups.pools import Pool
+from app.lookups.pools import Apart, Pool
 from app.window.look.icons import Icon
 
 BY = {
-    "scanned": "scanned when it was done",
+    "scanned": "scanned",
     "counted": "counted",
     "recognised": "recognised by who looked",
     "matched": "matched by what was found",
@@ -52,11 +52,18 @@ def grams_alike(weights_mg: Iterable[int]) -> list[str]:
     return [f"{weight:,.{max(0, finest)}f} g" for weight in exact]
 
 
-def origin_words(origin: Origin, pool: Pool | None) -> str:
-    """How sure an origin is; of one skein out of a pool, how many of the pool come from there."""
+def origin_words(origin: Origin, pool: Pool | None, singly: Apart | None) -> str:
+    """How sure an origin is.
+
+    Of one skein out of a pool: how many of the pool come from there. Of several that are each
+    known: how many do.
+    """
     link = origin.link
     if link.word == POOL and link.of == 1 and pool is not None and pool.count > 1:
         return f"one of a pool: {pool.counted(origin.kind, origin.id)}"
+    if link.word == POOL and singly is not None:
+        partly = f", {singly.partly} of them partly" if singly.partly else ""
+        return f"known: {singly.count} of {link.of}{partly}"
     return certainty_words(link)
 
 

@@ -1,5 +1,6 @@
 """What the desk asks the book about the thing in hand, as one question."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
@@ -7,11 +8,12 @@ from typing import Any
 from app.exchange.tracing import Traced, traced
 from app.lookups.destinations import Destinations, destinations
 from app.lookups.holds import HoldFacts, live_holds
-from app.lookups.pools import Pool, pool_above
+from app.lookups.pools import Apart, Pool, pool_above, told_singly
 from app.lookups.pots import Relatives, relatives
 from app.lookups.recent import EntryRow
 from app.lookups.story import story
 from app.lookups.things import Found
+from app.lookups.thread import Thing
 from app.scanning.resolve import Resolution, resolve
 
 _YARN_OF = {"cone": "cone", "lot": "lot", "skein": "yarn"}
@@ -27,6 +29,8 @@ class InHand:
     there: Destinations | None
     pool: Pool | None
     """What one skein came out of, where the way to its cone parts."""
+    singly: Mapping[Thing, Apart]
+    """Of several skeins: the things that each is known to come from, or not."""
     relatives: Relatives
     holds: tuple[HoldFacts, ...]
     """Those that stop yarn of it, and those that were placed on it."""
@@ -65,6 +69,7 @@ def look_at(connection: Any, found: Found, at: datetime) -> InHand:
         one,
         None if kind is None else destinations(connection, kind, found.id),
         pool_above(connection, found.id) if found.kind == "skein" else None,
+        {} if found.kind in ("cone", "skein") else told_singly(connection, found, at),
         relatives(connection, found.id) if found.kind == "lot" else Relatives((), ()),
         tuple(dict.fromkeys((*placed, *one.holds))),
         story(connection, found, at),

@@ -94,8 +94,7 @@ class NameCard(Card):
     def _show_facts(self, thing: InHand) -> None:
         _empty(self._facts)
         said = [one for one in sentences(thing.traced) if one[0] in _SHOWN_HERE]
-        near = (("Same bath", thing.relatives.companions), ("Same recipe and day",
-                                                           thing.relatives.sisters))
+        near = (("Companions", thing.relatives.companions), ("Sisters", thing.relatives.sisters))
         said += [(label, ", ".join(codes)) for label, codes in near if codes]
         self.facts = [FactLine(label, words[:1].upper() + words[1:]) for label, words in said]
         for fact in self.facts:

@@ -7,42 +7,75 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from app.calculations.moments import short_day
 from app.lookups.deliveries import BaseOnHand, DeliveryRow
 from app.window.benches.receiving.delivery import OPENING
+from app.window.benches.receiving.door_words import cones
 from app.window.look.look import Gap
 from app.window.parts.card import Card
-from app.window.parts.thing_table import Head, ThingTable
+from app.window.parts.words import SECOND, OneLine, Words
 
 
 class DoorSide(QWidget):
-    """Two short tables."""
+    """Two short lists."""
 
     def __init__(self) -> None:
         super().__init__()
-        self.on_hand = ThingTable(
-            ("base", Head("cones", right=True), Head("skeins", right=True)),
-            "cones on hand", "No cones yet.", most_rows=8)
-        self.last = ThingTable(
-            ("day", "from", Head("cones", right=True), "base"),
-            "deliveries that came in last", "Nothing came in yet.", most_rows=6)
+        self.on_hand = Entries("On hand", "No cones yet.")
+        self.last = Entries("Came in last", "Nothing came in yet.")
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(Gap.PART)
-        for title, table in (("On hand", self.on_hand), ("Came in last", self.last)):
-            card = Card(title)
-            card.add(table)
-            column.addWidget(card)
+        column.addWidget(self.on_hand)
+        column.addWidget(self.last)
         column.addStretch(1)
 
     def show_on_hand(self, bases: Sequence[BaseOnHand]) -> None:
         """Show the cones that were not wound to their end."""
-        self.on_hand.show_rows(
-            [(base.base, _cones(base), str(base.skeins)) for base in bases])
+        self.on_hand.show_entries([(base.base, _on_hand(base)) for base in bases])
 
     def show_last(self, deliveries: Sequence[DeliveryRow]) -> None:
         """Show the newest deliveries."""
-        self.last.show_rows(
-            [(short_day(row.arrived), OPENING if row.opening_stock else row.supplier,
-              str(row.cones), row.base) for row in deliveries])
+        self.last.show_entries(
+            [(f"{cones(row.cones)} of {row.base}", _came(row)) for row in deliveries])
 
 
-def _cones(base: BaseOnHand) -> str:
-    return f"{base.cones}, {base.begun} begun" if base.begun else str(base.cones)
+class Entries(Card):
+    """A title, and for each entry two lines that give way before they widen the card."""
+
+    def __init__(self, title: str, none: str) -> None:
+        super().__init__(title)
+        self.entries: list[tuple[str, str]] = []
+        self._none = Words(none, ink=SECOND)
+        self._lines = QVBoxLayout()
+        self._lines.setSpacing(Gap.LINE)
+        self.add(self._none, self._lines)
+
+    def show_entries(self, entries: Sequence[tuple[str, str]]) -> None:
+        """Replace all entries."""
+        while item := self._lines.takeAt(0):
+            if old := item.widget():
+                old.hide()
+                old.deleteLater()
+        self.entries = list(entries)
+        for first, second in entries:
+            self._lines.addWidget(_Entry(first, second))
+        self._none.setVisible(not entries)
+
+
+class _Entry(QWidget):
+    def __init__(self, first: str, second: str) -> None:
+        super().__init__()
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(OneLine(first, bold=True))
+        column.addWidget(OneLine(second, second=True))
+
+
+def _on_hand(base: BaseOnHand) -> str:
+    begun = f", {base.begun} begun" if base.begun else ""
+    skeins = "1 skein" if base.skeins == 1 else f"{base.skeins} skeins"
+    return f"{cones(base.cones)}{begun}: {skeins}"
+
+
+def _came(row: DeliveryRow) -> str:
+    note = OPENING if row.opening_stock else f"note {row.note_no}"
+    return f"{short_day(row.arrived)}, {row.supplier}, {note}"

@@ -5,7 +5,7 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 from app.calculations.codes import shown
 from app.calculations.units import metres
 from app.lookups.reel import OnReel
-from app.window.benches.winding.reel import Group, Join, Reel, Skeins
+from app.window.benches.winding.reel import Group, Join, Reel, Skeins, left_on
 from app.window.benches.winding.winding_words import code_of, gives, long, parts, rest_gives
 from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions, Card
@@ -76,8 +76,8 @@ class ConeCard(Card):
             f"turns × {metres(form.reel_mm):.2f} m" if form else "turns not known"
         )
         self.turns.show_number(str(form.turns) if form else "?")
-        self.gives.setText(gives(cone, reel.left_mm(cone)))
-        self.rest.setText(_rest(cone, reel.left_mm(cone)))
+        self.gives.setText(gives(cone, left_on(reel, cone)))
+        self.rest.setText(_rest(cone, left_on(reel, cone)))
         self.rest.show()
         self._offer_form(group.other_form)
         worn = cone.tie_worn_by if group.tie == cone.tie else ""

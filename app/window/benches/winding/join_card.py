@@ -10,7 +10,7 @@ from app.calculations.codes import shown
 from app.lookups.deliveries import ConeOnHand
 from app.problems import BadInput
 from app.window.benches.winding.lengths import read_length
-from app.window.benches.winding.reel import Reel, Skeins
+from app.window.benches.winding.reel import Reel, Skeins, left_on
 from app.window.benches.winding.winding_words import long
 from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions, Card
@@ -49,7 +49,7 @@ class JoinCard(Card):
         form = first.form
         assert form is not None, "only what is described is wound"
         self.first = first
-        left_mm = reel.left_mm(first.cone)
+        left_mm = left_on(reel, first.cone)
         book = f"The book leaves {long(max(0, left_mm))} on it."
         if left_mm >= form.mm:
             book = f"{book} That is more than one {form.name}: read the counter of the reel."

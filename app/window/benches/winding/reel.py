@@ -188,10 +188,6 @@ class Reel:
             self.take_up(went_on)
             return
 
-    def left_mm(self, cone: OnReel) -> int:
-        """What the book leaves on a cone, less what was counted since."""
-        return cone.facts.left_mm - sum(one.booked_mm(cone.facts.id) for one in self.groups)
-
     def take_off(self, group: Group) -> None:
         """This is not on the reel any more, or never was."""
         in_hand = self.in_hand
@@ -227,3 +223,8 @@ class Reel:
 
     def _change(self, place: int, **facts: Any) -> None:
         self.groups[place] = replace(self.groups[place], **facts)
+
+
+def left_on(reel: Reel, cone: OnReel) -> int:
+    """Millimetres that the book leaves on a cone, less what was counted on the reel since."""
+    return cone.facts.left_mm - sum(one.booked_mm(cone.facts.id) for one in reel.groups)

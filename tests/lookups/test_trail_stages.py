@@ -1,0 +1,96 @@
+"""The stages that some yarn went through, each with the rows that were there."""
+
+from collections.abc import Sequence
+from fractions import Fraction
+
+import pytest
+from sqlalchemy import Connection
+
+from app.lookups.certainty import Link
+from app.lookups.origins import members_of
+from app.lookups.present import leaves
+from app.lookups.things import Found, by_code
+from app.lookups.thread import thread
+from app.lookups.trail_stages import Line, Stage, bare_cone, split_words, stages
+from app.lookups.walks import below
+from tests.deeds import into_load
+from tests.makers import Studio
+
+
+def line_of(connection: Connection, thing: Found, studio: Studio) -> Line:
+    members = members_of(connection, thing, studio.clock.now)
+    ids = frozenset(row for yarn in members for row in below(connection, "yarn", yarn))
+    return Line(thing, members, ids, thread(connection, ids), leaves(connection, ids))
+
+
+def of(studio: Studio, code: str | None) -> dict[str, Stage]:
+    def ask(connection: Connection) -> Sequence[Stage]:
+        found = by_code(connection, code or "")
+        assert found is not None
+        return stages(connection, line_of(connection, found, studio))
+    return {stage.kind: stage for stage in studio.book.ask(ask)}
+
+
+def link(least: int, most: int, of: int) -> Link:
+    return Link(1, "one of a pool", least, most, Fraction(1), of, Fraction(1), "counted")
+
+
+@pytest.mark.parametrize(("links", "words"), [
+    ([link(12, 12, 12)], "12 skeins"), ([link(1, 1, 1)], "1 skein"),
+    ([link(7, 7, 12), link(5, 5, 12)], "7 + 5"),
+    ([link(0, 4, 12), link(0, 4, 12)], "0 to 4 of 12"),
+])
+def test_how_members_are_shared_is_said_shortly(links: list[Link], words: str) -> None:
+    assert split_words(tuple(links)) == words
+
+
+def test_each_stage_holds_the_rows_that_were_there(studio: Studio) -> None:
+    group = studio.wind(studio.cone(), 4, disc=studio.discs[0])
+    studio.dye(group)
+    studio.do(into_load, "wash", [group])
+    (pile,) = studio.finish(group, red=4)
+    skeins = studio.tag(pile, 3)
+    found = of(studio, studio.code(1))
+    assert list(found) == ["delivery", "cone", "disc", "dye lot", "wash", "pile", "tags", "now"]
+    assert [found[kind].rows for kind in ("disc", "dye lot", "wash", "pile", "tags")] == [
+        (group,), (group,), (group,), (pile,), tuple(skeins)]
+    assert set(found["now"].rows) == {pile, *skeins}
+
+
+def test_of_a_cone_only_what_came_out_of_it_is_meant(studio: Studio) -> None:
+    one, two = studio.cones(2)
+    a, b = studio.wind(one, 3, disc=studio.discs[0]), studio.wind(two, 2, disc=studio.discs[1])
+    pool = studio.mix(a, b)
+    studio.dye(pool)
+    found = of(studio, "C00017")
+    assert found["disc"].rows == (a, pool)  # and not the group of the other cone
+    assert found["dye lot"].count == "3 of 5"
+
+
+def test_piles_that_met_are_counted_once(studio: Studio) -> None:
+    a, b = studio.wind(studio.cone(), 3, "red"), studio.wind(studio.cone(), 2, "blue")
+    studio.dye(a, b)
+    (pa,), (pb,) = studio.finish(a, red=3), studio.finish(b, blue=2)
+    both = studio.mix(pa, pb)
+    found = of(studio, studio.code(1))
+    assert (found["pile"].code, found["pile"].rows) == ("5 counted", (both,))
+
+
+def test_more_than_three_lots_of_a_cone_are_only_numbered(studio: Studio) -> None:
+    cone = studio.cone()
+    for _ in range(5):
+        studio.dye(studio.wind(cone, 1))
+    found = of(studio, "C00017")
+    assert found["dye lots"].code == "2 more"
+
+
+def test_a_cone_of_which_nothing_was_wound_has_two_stages(studio: Studio) -> None:
+    studio.cones(2)
+    found = studio.book.ask(lambda c: list(bare_cone(c, by_code(c, "C00017") or _nothing())))
+    assert [(stage.kind, stage.count) for stage in found] == [
+        ("delivery", "2 cones"), ("cone", "nothing wound yet")]
+    assert studio.book.ask(lambda c: list(bare_cone(c, _nothing()))) == []
+
+
+def _nothing() -> Found:
+    return Found("lot", 1, "2615R6F", "")
