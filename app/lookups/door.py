@@ -82,5 +82,6 @@ def cone_cards(connection: Connection, cones: Iterable[int]) -> tuple[ConeCard, 
 
 
 def numbers_taken(connection: Connection) -> frozenset[int]:
-    """Every number that a cone ever had; none is given twice."""
-    return frozenset(int(code[1:-1]) for code in connection.execute(select(Cone.code)).scalars())
+    """Every number that a cone has; one whose delivery was taken back is free again."""
+    codes = connection.execute(select(Cone.code).where(Cone.struck.is_(None))).scalars()
+    return frozenset(int(code[1:-1]) for code in codes)

@@ -75,7 +75,7 @@ class Record(MappedAsDataclass, DeclarativeBase, kw_only=True):
 
 
 def by_deed() -> ForeignKey:
-    """Points at the deed's own row, which is written last, with its hash."""
+    """Points at the deed's own row."""
     return ForeignKey("deed.seq", deferrable=True, initially="DEFERRED")
 
 

@@ -52,10 +52,11 @@ class Cone(Fact, Record, kw_only=True):
     __table_args__ = (
         CheckConstraint("tare_mg >= 0 AND tare_mg < gross_mg", name="weighs_something"),
         Index("ix_cone_delivery", "delivery"),
+        once_while_believed("uq_cone_code", "code"),
         {"sqlite_strict": True},
     )
 
-    code: Mapped[str] = mapped_column(unique=True)
+    code: Mapped[str]
     delivery: Mapped[int] = mapped_column(ForeignKey("delivery.id"))
     supplier_lot: Mapped[int] = mapped_column(ForeignKey("supplier_lot.id"))
     base_version: Mapped[int] = mapped_column(ForeignKey("base_version.id"))

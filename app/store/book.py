@@ -19,7 +19,7 @@ from app.problems import BookBusy, BookUnusable, Problem, Refused
 from app.records import DeedRow, Head
 from app.store.deed import JOURNALLED, By, Deed
 from app.store.dialect import MODE, locks_rows, open_engine
-from app.store.journal import Entry, write_entry
+from app.store.journal import Entry, begin_entry, write_entry
 from app.store.taking_back import take_back
 
 P = ParamSpec("P")
@@ -100,9 +100,10 @@ class Book:
                 if again is not None:
                     return again
                 before, deed = self._take_the_pen(connection, by, terms)
+                entry = Entry(name, terms.token, terms.reason, terms.undoes)
+                begin_entry(deed, entry)
                 answer = work(deed)
-                write_entry(deed, Entry(name, terms.token, terms.reason, terms.undoes, answer),
-                            before)
+                write_entry(deed, entry, answer, before)
         self.on_saved(frozenset(change.table for change in deed.changes))
         return Done(answer, deed.seq, deed.said, tuple(deed.findings))
 

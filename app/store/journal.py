@@ -28,7 +28,6 @@ class Entry:
     token: str
     reason: str | None
     undoes: int | None
-    answer: Any
 
 
 def plain(value: Any) -> Any:
@@ -40,13 +39,13 @@ def _plain_row(row: dict[str, Any] | None) -> dict[str, Any] | None:
     return None if row is None else {name: plain(value) for name, value in row.items()}
 
 
-def body_of(deed: Deed, entry: Entry) -> bytes:
+def body_of(deed: Deed, entry: Entry, answer: Any) -> bytes:
     """The text of an entry: keys in order, no spaces, one way to write each value."""
     said = {
         "seq": deed.seq, "happened": plain(deed.happened), "written": plain(deed.written),
         "person": deed.by.person, "station": deed.by.station, "name": entry.name,
         "token": entry.token, "reason": entry.reason, "undoes": entry.undoes, "said": deed.said,
-        "findings": deed.findings, "doubt": deed.clock_in_doubt, "answer": entry.answer,
+        "findings": deed.findings, "doubt": deed.clock_in_doubt, "answer": answer,
         "rows": [
             [change.table, change.row, _plain_row(change.before), _plain_row(change.after)]
             for change in deed.changes
@@ -56,18 +55,30 @@ def body_of(deed: Deed, entry: Entry) -> bytes:
     return text.encode()
 
 
-def write_entry(deed: Deed, entry: Entry, before: bytes) -> None:
-    """Add the deed's entry, chained to the one before, and move the head."""
-    body = body_of(deed, entry)
-    digest = hashlib.sha256(before + body).digest()
-    connection = deed.connection
-    connection.execute(
+def begin_entry(deed: Deed, entry: Entry) -> None:
+    """Take the entry's place in the journal, so that the deed's rows can point at it.
+
+    Were it added last, the database would look through every table for rows that wait for it.
+    """
+    deed.connection.execute(
         insert(table_of(DeedRow)),
         {
             "seq": deed.seq, "happened": deed.happened, "written": deed.written,
             "person": deed.by.person, "station": deed.by.station, "name": entry.name,
-            "token": entry.token, "undoes": entry.undoes, "body": body, "hash": digest,
+            "token": entry.token, "undoes": None, "body": b"", "hash": b"",
         },
+        execution_options=_JOURNALLED,
+    )
+
+
+def write_entry(deed: Deed, entry: Entry, answer: Any, before: bytes) -> None:
+    """Write what the deed did into its entry, chain it to the one before, and move the head."""
+    body = body_of(deed, entry, answer)
+    digest = hashlib.sha256(before + body).digest()
+    connection = deed.connection
+    connection.execute(
+        update(table_of(DeedRow)).where(DeedRow.seq == deed.seq)
+        .values(undoes=entry.undoes, body=body, hash=digest),
         execution_options=_JOURNALLED,
     )
     touched = sorted({(change.table, change.row) for change in deed.changes})

@@ -130,7 +130,7 @@ def _may_come_in(deed: Deed, cone: ConeIn, number: int, place: int, times: int) 
     if times > 1:
         raise Refused(f"{code.grouped} stands twice in this delivery; nothing was taken in.",
                       "Give each cone its own number.")
-    if deed.value(select(Cone.id).where(Cone.code == code.text)):
+    if deed.value(select(Cone.id).where(Cone.code == code.text, Cone.struck.is_(None))):
         raise Refused(f"{code.grouped} is another cone; nothing was taken in.",
                       "Take the next free number: leave the field empty.")
 

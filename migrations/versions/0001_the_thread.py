@@ -502,10 +502,17 @@ def upgrade() -> None:
         by_deed("struck", "fk_cone_struck"),
         sa.ForeignKeyConstraint(["supplier_lot"], ["supplier_lot.id"], name="fk_cone_supplier_lot"),
         sa.PrimaryKeyConstraint("id", name="pk_cone"),
-        sa.UniqueConstraint("code", name="uq_cone_code"),
         sqlite_strict=True,
     )
     op.create_index("ix_cone_delivery", "cone", ["delivery"], unique=False)
+    op.create_index(
+        "uq_cone_code",
+        "cone",
+        ["code"],
+        unique=True,
+        sqlite_where=sa.text("struck IS NULL"),
+        postgresql_where=sa.text("struck IS NULL"),
+    )
 
     op.create_table(
         "fill_part",

@@ -59,7 +59,8 @@ def test_cards_come_in_the_order_of_the_cones_and_go_with_them(studio: Studio) -
     assert studio.book.ask(cone_cards, cones) == ()
 
 
-def test_a_number_once_given_stays_taken(studio: Studio) -> None:
+def test_a_number_is_taken_until_its_delivery_is_taken_back(studio: Studio) -> None:
     studio.cones(1, number=114)
-    studio.undo()
     assert studio.book.ask(numbers_taken) == {114}
+    studio.undo()
+    assert studio.book.ask(numbers_taken) == frozenset()

@@ -74,7 +74,8 @@ def test_two_cones_in_one_pot_are_one_of_two_until_the_count_tells_them(studio: 
     studio.dye(pool)
     found = {stop.kind: stop for stop in stops(studio, studio.code(1))}
     assert (found["cones"].code, found["cones"].count) == ("2 cones", "7 + 5")
-    assert (found["disc"].certainty, found["disc"].note) == ("one of a pool", "one of 2 cones, 7 + 5")
+    assert (found["disc"].certainty, found["disc"].note) == (
+        "one of a pool", "one of 2 cones, 7 + 5")
     assert (found["dye lot"].count, found["dye lot"].certainty) == ("12 skeins", "one of a pool")
     of_cone = {stop.kind: stop for stop in stops(studio, "C00017")}
     assert (of_cone["dye lot"].count, of_cone["dye lot"].certainty) == ("7 of 12", "one of a pool")

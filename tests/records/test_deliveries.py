@@ -6,7 +6,6 @@ from app.records import Cone, Delivery, Fill, FillPart, Jar, Reading, Supplier, 
 from tests.makers import Studio
 from tests.records.forbidden import (
     allows_after_undo,
-    burnt_for_ever,
     forbids,
     forbids_twice,
 )
@@ -17,10 +16,12 @@ def cone(**changes: Any) -> Cone:
                    "gross_mg": 2, "tare_mg": 1, **changes})
 
 
-def test_a_cones_number_is_burnt_for_ever(studio: Studio) -> None:
-    studio.cone()
-    forbids_twice(studio, cone)
-    burnt_for_ever(studio, cone)
+def test_two_cones_never_share_a_number_and_a_taken_back_one_is_free(studio: Studio) -> None:
+    studio.cones(1, number=7)
+    with pytest.raises(Refused, match="is another cone"):
+        studio.cones(1, number=7)
+    studio.undo()
+    assert studio.cones(1, number=7)
 
 
 def test_a_cone_weighs_more_than_its_centre(studio: Studio) -> None:

@@ -5,6 +5,7 @@ from typing import Any
 import pytest
 from sqlalchemy import select
 
+from app.lookups.cones import cone_facts
 from app.problems import Refused
 from app.records import Cone, Reading, Supplier, SupplierLot
 from app.store.book import Done
@@ -141,3 +142,11 @@ def test_what_was_read_off_is_kept_with_its_cone(studio: Studio) -> None:
         select(Reading.kind, Reading.value).where(Reading.cone == cone)).all())
     assert {tuple(row) for row in rows} == {
         ("wrap mg", 25_000), ("moisture permille", 130), ("ecru centi-delta", 20)}
+
+
+def test_a_number_that_was_taken_back_is_free_again(studio: Studio) -> None:
+    first = studio.done(receive, DeliveryIn("Aske Mill", "1", "Tarnfield 4-ply", studio.clock.now,
+                                            (ConeIn(1_520_000, 64_000, "A", 114),)))
+    studio.book.undo(first.seq, by=studio.by)
+    again = studio.cones(1, number=114)
+    assert studio.book.ask(cone_facts, again[0]).code == "C0114F"

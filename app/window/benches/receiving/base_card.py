@@ -1,4 +1,4 @@
-"""A base is described in place: its name, fibres, count and skein; all else has its default."""
+"""A base is described in place: its name, fibres, count and skein, and the words of its tag."""
 
 from decimal import Decimal
 
@@ -27,7 +27,7 @@ _MOST_TURNS = 5_000
 
 
 class BaseCard(Hand):
-    """Five fields, and one for those who make minis; `described` gives the BaseWords."""
+    """Six fields that are reckoned with, and the words of its tag; `described` gives BaseWords."""
 
     described = Signal(object)
     left = Signal()
@@ -43,6 +43,9 @@ class BaseCard(Hand):
         self.turns = Field("Turns of a skein", lambda text: _turns(text, needed=True), "275")
         self.reel = Field("Reel girth, m", _reel_mm, "1.5")
         self.mini = Field("Turns of a mini, if any", lambda text: _turns(text, needed=False))
+        self.care = TextField("Care, on its tag", "Hand wash 30 °C, dry flat, do not tumble.")
+        self.knit = TextField("Needles and gauge", "3.25 mm, 28 stitches × 36 rows = 10 cm.")
+        self.origin = TextField("Origin, if its own", "Spun in …, dyed by hand at …")
         self.promise = Words(ink=SECOND)
         self.keep = KeyButton("Describe it", "Enter", strong=True)
         self.leave = KeyButton("Leave it", "F8")
@@ -59,7 +62,8 @@ class BaseCard(Hand):
         self.told.setText(
             "Cones come in as cones of a base, and none is described yet."
             if first else "From now on cones may come in as cones of it.")
-        for field in (self.name, self.fibre, self.count, self.turns, self.mini):
+        for field in (self.name, self.fibre, self.count, self.turns, self.mini, self.knit,
+                      self.origin):
             field.clear()
         self.reel.line.setText(self.reel.line.text() or "1.5")
         self.name.line.setText(name)
@@ -88,7 +92,9 @@ class BaseCard(Hand):
         return BaseWords(
             name, fibre, round(count.tex * 1000), int(OIL * 1000), int(RELAXATION * 1000),
             tuple(PutUpWords(form, wound, reel_mm, said[form].g * 1000, said[form].m * 1000)
-                  for form, wound in forms.items()))
+                  for form, wound in forms.items()),
+            knit=self.knit.value() or "", care=self.care.value() or "",
+            origin=self.origin.value() or "")
 
     def _promised(self, turns: int, reel_mm: int, count: YarnCount) -> Promised:
         tex = Decimal(count.tex.numerator) / count.tex.denominator
@@ -112,7 +118,8 @@ class BaseCard(Hand):
 
     def _lay_out(self) -> None:
         self.add(self.title, self.told)
-        for fields in ((self.name, self.fibre, self.count), (self.turns, self.reel, self.mini)):
+        for fields in ((self.name, self.fibre, self.count), (self.turns, self.reel, self.mini),
+                       (self.care, self.knit, self.origin)):
             row = QHBoxLayout()
             row.setSpacing(Gap.PART)
             for field in fields:
