@@ -17,11 +17,10 @@ def cone(**changes: Any) -> Cone:
 
 
 def test_two_cones_never_share_a_number_and_a_taken_back_one_is_free(studio: Studio) -> None:
-    studio.cones(1, number=7)
-    with pytest.raises(Refused, match="is another cone"):
-        studio.cones(1, number=7)
+    studio.cone()
+    forbids_twice(studio, cone)
     studio.undo()
-    assert studio.cones(1, number=7)
+    assert studio.cone()
 
 
 def test_a_cone_weighs_more_than_its_centre(studio: Studio) -> None:
