@@ -4,6 +4,8 @@ from time import monotonic
 
 from PySide6.QtCore import QCoreApplication, QEvent, QObject, Qt, QTimer, Signal
 from PySide6.QtGui import QGuiApplication, QKeyEvent, QWindow
+from PySide6.QtWidgets import QWidget
+from shiboken6 import isValid
 
 from app.scanning.keystrokes import ENDS, Heard, Keystrokes, Typed
 
@@ -44,7 +46,7 @@ class ScanWatch(QObject):
         self._watch(QGuiApplication.focusWindow())
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        if self._giving_back or not isinstance(watched, QWindow):
+        if self._giving_back or not isinstance(watched, QWindow) or not self._awake():
             return False
         kind = event.type()
         if kind is QEvent.Type.KeyPress and isinstance(event, QKeyEvent):
@@ -54,6 +56,11 @@ class ScanWatch(QObject):
         if kind is QEvent.Type.ShortcutOverride and isinstance(event, QKeyEvent):
             return self._claims(event)
         return False
+
+    def _awake(self) -> bool:
+        """A scan line that is gone from the screen takes no keys of another window."""
+        line = self.parent()
+        return not isinstance(line, QWidget) or line.isVisible()
 
     def _watch(self, window: QWindow | None) -> None:
         if window is not None:
@@ -113,7 +120,8 @@ class ScanWatch(QObject):
         self._giving_back = True
         try:
             for window, event in held:
-                QCoreApplication.sendEvent(window, event)
+                if isValid(window):
+                    QCoreApplication.sendEvent(window, event)
         finally:
             self._giving_back = False
 
