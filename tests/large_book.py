@@ -28,7 +28,6 @@ SIZES = (7, 6)
 
 def years(deed: Deed, skeins: int) -> None:
     """So many tagged skeins: 13 of each cone, in lots of 7 and mixed lots of 12; most are sold."""
-    sheet = deed.add(PrintSheet(stock="swing tag", first_cell=1))
     pairs = -(-skeins // (2 * sum(SIZES)))
     cones = deed.add_all([
         Cone(code=f"X{number}", delivery=1, supplier_lot=1, base_version=1,
@@ -53,17 +52,18 @@ def years(deed: Deed, skeins: int) -> None:
     piles = deed.add_all([_used(deed, "pile", count) for _, count in dyed])
     deed.add_all([_part(pile, row, count)
                   for pile, (row, count) in zip(piles, dyed, strict=True)])
-    _tag(deed, sheet, [(pile, lot) for pile, lot, (_, count) in
-                       zip(piles, lots, dyed, strict=True) for _ in range(count)])
+    sheets = deed.add_all([PrintSheet(stock="swing tag", first_cell=1) for _ in piles])
+    _tag(deed, [(pile, lot, sheet) for pile, lot, sheet, (_, count) in
+                zip(piles, lots, sheets, dyed, strict=True) for _ in range(count)])
     deed.say(f"wrote {skeins} skeins")
 
 
-def _tag(deed: Deed, sheet: int, of: list[tuple[int, int]]) -> None:
+def _tag(deed: Deed, of: list[tuple[int, int, int]]) -> None:
     rows = deed.add_all([_yarn("skein", 1) for _ in of])
-    deed.add_all([_part(row, pile, 1) for row, (pile, _) in zip(rows, of, strict=True)])
+    deed.add_all([_part(row, pile, 1) for row, (pile, _, _) in zip(rows, of, strict=True)])
     tags = deed.add_all([
         Tag(mark=f"L{lot}-{row}", lot=lot, pile=pile, base_version=1, words="{}", sheet=sheet)
-        for row, (pile, lot) in zip(rows, of, strict=True)])
+        for row, (pile, lot, sheet) in zip(rows, of, strict=True)])
     hung = [TagOn(tag=tag, yarn=row) for tag, row in zip(tags, rows, strict=True)]
     where = [Whereabouts(yarn=row, state="table" if row % 6 == 0 else "given", basis="scanned")
              for row in rows]

@@ -23,6 +23,7 @@ from app.records import (
     TagOn,
     Yarn,
 )
+from app.records.yarn import IN_WORK
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,8 +114,7 @@ def pile_facts(connection: Connection, pile: int) -> PileFacts:
 def piles_waiting(connection: Connection) -> tuple[PileFacts, ...]:
     """Piles with skeins that wear no tag yet, the oldest first."""
     ids = connection.execute(
-        select(Yarn.id).where(Yarn.kind == "pile", Yarn.closed.is_(None), Yarn.struck.is_(None))
-        .order_by(Yarn.id)
+        select(Yarn.id).where(IN_WORK, Yarn.kind == "pile").order_by(Yarn.id)
     ).scalars().all()
     return tuple(pile_facts(connection, pile) for pile in ids)
 

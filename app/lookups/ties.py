@@ -5,6 +5,7 @@ from sqlalchemy.orm import aliased
 
 from app.lookups.studio import tie_colours
 from app.records import Draw, Yarn
+from app.records.yarn import IN_WORK
 
 _OTHER = aliased(Draw)
 _JOINED = exists().where(_OTHER.yarn == Draw.yarn, _OTHER.cone != Draw.cone)
@@ -26,9 +27,9 @@ def tie_of(connection: Connection, cone: int, base: int) -> str:
         return worn
     colours = tie_colours(connection)
     last = connection.execute(
-        select(Yarn.tie).where(Yarn.tie.in_(colours), Yarn.struck.is_(None),
-                               Yarn.id.in_(select(Draw.yarn)))
-        .order_by(Yarn.id.desc()).limit(1)
+        select(Yarn.tie).join(Draw, Draw.yarn == Yarn.id)
+        .where(Yarn.tie.in_(colours), Yarn.struck.is_(None), Draw.struck.is_(None))
+        .order_by(Draw.id.desc()).limit(1)
     ).scalar()
     start = colours.index(last) + 1 if last in colours else 0
     order = [colours[(start + n) % len(colours)] for n in range(len(colours))]
@@ -40,7 +41,7 @@ def open_ties(connection: Connection, base: int, but_cone: int) -> dict[str, int
     """Tie colours of the base that skeins of other cones in work wear, each with such a cone."""
     rows = connection.execute(
         select(Yarn.tie, Draw.cone).join(Draw, Draw.yarn == Yarn.id)
-        .where(Yarn.base == base, Yarn.tie.is_not(None), Yarn.closed.is_(None),
-               Yarn.struck.is_(None), Draw.struck.is_(None), Draw.cone != but_cone)
+        .where(IN_WORK, Yarn.kind == "group", Yarn.base == base, Yarn.tie.is_not(None),
+               Draw.struck.is_(None), Draw.cone != but_cone)
     )
     return {tie: cone for tie, cone in rows if tie is not None}

@@ -2,7 +2,7 @@
 
 from typing import ClassVar
 
-from sqlalchemy import CheckConstraint, ForeignKey, Index
+from sqlalchemy import CheckConstraint, ForeignKey, Index, text
 from sqlalchemy.orm import Mapped, mapped_column
 
 from app.records.base import Fact, Record, Stay, by_deed, ends_after_it_began, one_open
@@ -29,6 +29,9 @@ class Tag(Fact, Record, kw_only=True):
     __table_args__ = (
         Index("ix_tag_lot", "lot"),
         Index("ix_tag_pile", "pile"),
+        Index("ix_tag_sheet", "sheet"),
+        Index("ix_tag_successor", "successor", sqlite_where=text("successor IS NOT NULL"),
+              postgresql_where=text("successor IS NOT NULL")),
         {"sqlite_strict": True},
     )
 
@@ -50,6 +53,8 @@ class TagOn(Stay, Record, kw_only=True):
         ends_after_it_began(),
         one_open("uq_tag_hangs_once", "tag"),
         one_open("uq_skein_wears_one", "yarn"),
+        Index("ix_tag_on_tag", "tag"),
+        Index("ix_tag_on_when", "yarn", "since"),
         {"sqlite_strict": True},
     )
     stay_of: ClassVar[str] = "yarn"

@@ -32,6 +32,8 @@ class Whereabouts(Stay, Record, kw_only=True):
         CheckConstraint("state <> 'put by' OR ends IS NOT NULL", name="put_by_until"),
         one_open("uq_one_state_a_skein", "yarn"),
         Index("ix_whereabouts_when", "yarn", "since"),
+        Index("ix_whereabouts_place", "place", sqlite_where=text("place IS NOT NULL"),
+              postgresql_where=text("place IS NOT NULL")),
         Index("ix_whereabouts_line", "line", sqlite_where=text("line IS NOT NULL"),
               postgresql_where=text("line IS NOT NULL")),
         {"sqlite_strict": True},

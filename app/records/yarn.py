@@ -1,6 +1,6 @@
 """All yarn is one table and one link: so many members and milligrams of this came out of that."""
 
-from sqlalchemy import CheckConstraint, ForeignKey, Index
+from sqlalchemy import CheckConstraint, ForeignKey, Index, and_, literal_column, text
 from sqlalchemy.orm import Mapped, mapped_column
 
 from app.records.base import (
@@ -11,6 +11,8 @@ from app.records.base import (
     once_while_believed,
     one_of,
 )
+
+_IN_WORK = text("closed IS NULL AND struck IS NULL AND kind <> 'skein'")
 
 
 class Yarn(Fact, Record, kw_only=True):
@@ -25,6 +27,8 @@ class Yarn(Fact, Record, kw_only=True):
         one_of("kind", ("group", "pile", "skein", "find", "candidates"), "kind"),
         CheckConstraint("count > 0 AND mg >= 0", name="is_something"),
         CheckConstraint("kind <> 'skein' OR count = 1", name="one_skein_a_row"),
+        Index("ix_yarn_in_work", "kind", "base", sqlite_where=_IN_WORK,
+              postgresql_where=_IN_WORK),
         {"sqlite_strict": True},
     )
 
@@ -36,6 +40,11 @@ class Yarn(Fact, Record, kw_only=True):
     tie: Mapped[str | None] = mapped_column(default=None)
     base_version: Mapped[int | None] = mapped_column(ForeignKey("base_version.id"), default=None)
     closed: Mapped[int | None] = mapped_column(by_deed(), init=False, default=None)
+
+
+IN_WORK = and_(Yarn.closed.is_(None), Yarn.struck.is_(None),
+               Yarn.kind != literal_column("'skein'"))
+"""Not divided yet and without a tag: few rows, which an index keeps together."""
 
 
 class Draw(Fact, Record, kw_only=True):

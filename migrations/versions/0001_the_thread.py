@@ -11,7 +11,7 @@ STAYS = {"plate_stay": "plate", "whereabouts": "yarn", "tag_on": "yarn", "on_bun
 
 
 def by_deed(column: str, name: str) -> sa.ForeignKeyConstraint:
-    """The deed's own row is written last, with its hash."""
+    """Points at the deed's own row."""
     return sa.ForeignKeyConstraint(
         [column], ["deed.seq"], name=name, initially="DEFERRED", deferrable=True
     )
@@ -586,6 +586,14 @@ def upgrade() -> None:
         sa.PrimaryKeyConstraint("id", name="pk_yarn"),
         sqlite_strict=True,
     )
+    op.create_index(
+        "ix_yarn_in_work",
+        "yarn",
+        ["kind", "base"],
+        unique=False,
+        sqlite_where=sa.text("closed IS NULL AND struck IS NULL AND kind <> 'skein'"),
+        postgresql_where=sa.text("closed IS NULL AND struck IS NULL AND kind <> 'skein'"),
+    )
     op.create_table(
         "draw",
         sa.Column("cone", sa.Integer(), nullable=False),
@@ -934,6 +942,15 @@ def upgrade() -> None:
     )
     op.create_index("ix_tag_lot", "tag", ["lot"], unique=False)
     op.create_index("ix_tag_pile", "tag", ["pile"], unique=False)
+    op.create_index("ix_tag_sheet", "tag", ["sheet"], unique=False)
+    op.create_index(
+        "ix_tag_successor",
+        "tag",
+        ["successor"],
+        unique=False,
+        sqlite_where=sa.text("successor IS NOT NULL"),
+        postgresql_where=sa.text("successor IS NOT NULL"),
+    )
 
     op.create_table(
         "clear",
@@ -971,6 +988,8 @@ def upgrade() -> None:
         sa.PrimaryKeyConstraint("id", name="pk_tag_on"),
         sqlite_strict=True,
     )
+    op.create_index("ix_tag_on_tag", "tag_on", ["tag"], unique=False)
+    op.create_index("ix_tag_on_when", "tag_on", ["yarn", "since"], unique=False)
     op.create_index(
         "uq_skein_wears_one",
         "tag_on",
@@ -1043,6 +1062,14 @@ def upgrade() -> None:
         unique=False,
         sqlite_where=sa.text("line IS NOT NULL"),
         postgresql_where=sa.text("line IS NOT NULL"),
+    )
+    op.create_index(
+        "ix_whereabouts_place",
+        "whereabouts",
+        ["place"],
+        unique=False,
+        sqlite_where=sa.text("place IS NOT NULL"),
+        postgresql_where=sa.text("place IS NOT NULL"),
     )
     op.create_index("ix_whereabouts_when", "whereabouts", ["yarn", "since"], unique=False)
     op.create_index(

@@ -14,10 +14,10 @@ from app.lookups.destinations import destinations
 from app.lookups.finishing import expected_by_tie
 from app.lookups.origins import origins
 from app.lookups.present import _LEAVES, leaves
-from app.lookups.tagging import marks_for, pile_facts
+from app.lookups.tagging import marks_for, pile_facts, piles_waiting
 from app.lookups.things import by_beginning, by_code, lot_found, of_lot
 from app.lookups.thread import thread
-from app.lookups.ties import tie_of
+from app.lookups.ties import open_ties, tie_of
 from app.lookups.trail import trail
 from app.lookups.walks import ABOVE, BELOW
 from app.records import Tag, Yarn
@@ -112,7 +112,9 @@ QUESTIONS: dict[str, Question] = {
     "a cone": lambda c, s, row: cone_facts(c, 2),
     "what to count": lambda c, s, row: expected_by_tie(c, [row["group"]]),
     "a hold above a skein": lambda c, s, row: held_by(thread(c, [row["skein"]]), row["skein"]),
-    "the next tie": lambda c, s, row: tie_of(c, 2, 1),
+    "the tie of a cone": lambda c, s, row: tie_of(c, 2, 1),
+    "ties in work": lambda c, s, row: open_ties(c, 1, 0),
+    "piles that wait": lambda c, s, row: piles_waiting(c),
     "cords with discs": lambda c, s, row: bundles_now(c, s.clock.now),
 }
 
