@@ -52,6 +52,9 @@ def the_book(options: Options) -> Iterator["Book"]:
     if not path.is_file():
         raise BookUnusable(f"There is no book at {path}.",
                            "Say where it is with --book, or open the window: it begins one.")
+    if not path.stat().st_size:
+        raise BookUnusable(f"Nothing is in {path}: it is no book, or was one.",
+                           "Keep it as it is, and go on from the last good copy.")
     book = _opened(path)
     try:
         yield book
@@ -96,6 +99,8 @@ def new_file(path: Path) -> Iterator[Callable[[bytes], None]]:
     try:
         if path.is_dir():
             raise IsADirectoryError(None, "it is a folder")
+        if path.exists() and not path.read_bytes()[:4] == b"%PDF":
+            raise FileExistsError(None, "it is there already and no paper of this program")
         part.touch()
         yield write
     except OSError as error:
@@ -122,5 +127,5 @@ def _is_newest(path: Path) -> bool:
     try:
         with closing(sqlite3.connect(f"{path.resolve().as_uri()}?mode=ro", uri=True)) as raw:
             return raw.execute("SELECT version_num FROM alembic_version").fetchall() == [(newest,)]
-    except sqlite3.Error:
+    except (sqlite3.Error, UnicodeDecodeError):
         return False

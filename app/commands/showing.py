@@ -68,12 +68,18 @@ def _folder(wanted: Path | None) -> Path:
 
 
 def _may_be_replaced(path: Path) -> None:
-    """Only a book that the demo itself made."""
+    """Only a book that the demo itself made, and in which nothing was done since."""
     if not path.exists():
         return
     with suppress(sqlite3.Error), closing(sqlite3.connect(path)) as raw:
-        if raw.execute("SELECT token FROM deed WHERE seq = 1").fetchone() == (FIRST_TOKEN,):
+        first, last = raw.execute(
+            "SELECT (SELECT token FROM deed WHERE seq = 1), token FROM deed ORDER BY seq DESC"
+        ).fetchone() or ("", "")
+        if first == FIRST_TOKEN and last.startswith(FIRST_TOKEN.partition("-")[0]):
             return
+        if first == FIRST_TOKEN:
+            raise Refused(f"{path} is the demo's book, and work was done in it; it was left as "
+                          "it is.", "Say another folder with --out.")
     raise Refused(f"{path} is there already and no book of the demo; it was left as it is.",
                   "Say another folder with --out.")
 

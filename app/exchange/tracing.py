@@ -8,7 +8,7 @@ from sqlalchemy import Connection
 
 from app.calculations.moments import day_words
 from app.lookups.certainty import KNOWN, NOT_KNOWN, POOL, Link, held_by, links_of
-from app.lookups.cones import cone_facts
+from app.lookups.cones import ConeFacts, cone_facts
 from app.lookups.holds import HoldFacts, live_holds
 from app.lookups.origins import Origin, certainty_words, members_of, origins
 from app.lookups.present import Leaf, leaves
@@ -137,7 +137,13 @@ def _came(connection: Connection, found: Found) -> str:
     how = "counted as opening stock" if cone.opening_stock else f"note {cone.note_no}"
     batch = f"batch {cone.batch}" if cone.batch else "batch not stated"
     return (f"{day_words(cone.arrived)} from {cone.supplier}, {how}, {batch}, "
-            f"{cone.net_mg / 1000:g} g net; {cone.left_mm // 1000:,} m are left on it.")
+            f"{cone.net_mg / 1000:g} g net; {_left(cone)}.")
+
+
+def _left(cone: ConeFacts) -> str:
+    if cone.overdrawn:
+        return "more was counted than it held, so what is left on it is not known"
+    return f"{cone.left_mm // 1000:,} m are left on it"
 
 
 def _is_sure(above: Thread, leaf: Leaf, found: Found) -> bool:
@@ -168,6 +174,8 @@ def _became(one: Traced) -> str:
     lots = ", ".join(f"{_range(lot.link)} in dye lot {lot.code} ({lot.words})"
                      for lot in one.went_into if lot.id is not None)
     skeins = "1 skein" if one.born == 1 else f"{one.born} skeins"
+    undyed = one.born - sum(lot.link.most for lot in one.went_into)
+    lots += f", {undyed} not dyed yet" if lots and undyed > 0 else ""
     return f"{skeins} {_BORN.get(one.found.kind, 'here')}{f': {lots}' if lots else ''}."
 
 

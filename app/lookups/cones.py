@@ -55,9 +55,17 @@ class ConeFacts:
     @property
     def left_mm(self) -> int:
         """Length still to be wound, by weight and count, less what is lost at the ends."""
-        whole = metres_in(grams(self.fibre_mg), Decimal(self.millitex) / 1000)
         ends = 0 if self.ended else END_WASTE_MM
-        return max(0, millimetres(whole) - self.drawn_mm - ends)
+        return max(0, self._whole_mm - self.drawn_mm - ends)
+
+    @property
+    def overdrawn(self) -> bool:
+        """More was counted than it held: what is left is not known."""
+        return self.drawn_mm > self._whole_mm
+
+    @property
+    def _whole_mm(self) -> int:
+        return millimetres(metres_in(grams(self.fibre_mg), Decimal(self.millitex) / 1000))
 
 
 _CONE = (

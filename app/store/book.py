@@ -179,10 +179,14 @@ def _plain_errors() -> Iterator[None]:
     try:
         yield
     except DBAPIError as error:
-        problem = problem_of(getattr(error.orig, "sqlite_errorname", ""))
+        unreadable = "Could not decode" in str(error.orig)
+        name = getattr(error.orig, "sqlite_errorname", "")
+        problem = problem_of("SQLITE_CORRUPT" if unreadable else name)
         if problem is None:
             raise
         raise problem from error
+    except UnicodeDecodeError as error:
+        raise BookUnusable(*_WORDS["SQLITE_CORRUPT"]) from error
 
 
 def problem_of(sqlite_name: str) -> Problem | None:

@@ -55,7 +55,7 @@ def _copied(book: Path, part: Path) -> str:
     source, copy = sqlite3.connect(book), sqlite3.connect(part)
     try:
         source.backup(copy)
-        return str(copy.execute("PRAGMA quick_check").fetchone()[0])
+        return str(copy.execute("PRAGMA integrity_check").fetchone()[0])
     finally:
         copy.close()
         source.close()

@@ -13,6 +13,7 @@ from sqlalchemy import Connection, Row, Table, insert, select, update
 from app.problems import BookUnusable
 from app.records import DeedRow, Head, Personal, Record, Touched, moment_text
 from app.store.deed import JOURNALLED, Deed, open_names, table_of
+from app.store.dialect import locks_rows
 
 _OWN = {"deed", "touched", "head", "alembic_version"}
 _JOURNALLED = {JOURNALLED: True}
@@ -111,6 +112,10 @@ def verify(connection: Connection) -> Verdict:
     Raises BookUnusable with the first thing that does not agree.
     """
     try:
+        if not locks_rows(connection.dialect):
+            (sound,) = connection.exec_driver_sql("PRAGMA integrity_check(1)").one()
+            if sound != "ok":
+                _disagree(f"The file of the book is damaged: {sound}.")
         return _replayed(connection)
     except ValueError as error:
         raise BookUnusable(f"Something in the book cannot be read: {error}.", _GO_ON) from error

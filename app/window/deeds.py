@@ -6,7 +6,7 @@ from uuid import uuid4
 
 from PySide6.QtCore import QObject, Signal
 
-from app.problems import Problem, Refused
+from app.problems import BookBusy, BookUnusable, Problem, Refused
 from app.window.background import Background
 from app.window.problem_box import show_failure
 from app.window.session import Done, Session
@@ -70,10 +70,16 @@ class Deeds(QObject):
             return
         seq, said = last.seq, last.said
 
-        def done(_outcome: Done[None]) -> None:
+        def done(outcome: Done[None]) -> None:
             self.said.emit(f"taken back: {said}", False)
+            self.found.emit(outcome.findings)
 
-        self._background.write(self, lambda: session.undo(seq), done, self._tell)
+        def failed(error: BaseException) -> None:
+            if isinstance(error, BookBusy | BookUnusable):
+                self._last = last
+            self._tell(error)
+
+        self._background.write(self, lambda: session.undo(seq), done, failed)
 
     def _tell(self, error: BaseException) -> None:
         if isinstance(error, Problem):

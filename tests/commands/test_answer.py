@@ -65,9 +65,9 @@ def test_initials_are_signed_as_the_book_has_them(studio: Studio) -> None:
 
 def test_a_file_is_written_whole(tmp_path: Path) -> None:
     path = tmp_path / "a.pdf"
-    path.write_bytes(b"old")
+    path.write_bytes(b"%PDF-old")
     with new_file(path) as write:
-        assert path.read_bytes() == b"old"
+        assert path.read_bytes() == b"%PDF-old"
         write(b"new")
     assert path.read_bytes() == b"new"
     assert list(tmp_path.iterdir()) == [path]
@@ -75,10 +75,10 @@ def test_a_file_is_written_whole(tmp_path: Path) -> None:
 
 def test_what_goes_wrong_before_it_is_written_leaves_the_old_file(tmp_path: Path) -> None:
     path = tmp_path / "a.pdf"
-    path.write_bytes(b"old")
+    path.write_bytes(b"%PDF-old")
     with pytest.raises(KeyError), new_file(path):
         raise KeyError
-    assert path.read_bytes() == b"old"
+    assert path.read_bytes() == b"%PDF-old"
     assert list(tmp_path.iterdir()) == [path]
 
 
@@ -90,3 +90,11 @@ def test_a_place_that_cannot_be_written_is_refused_before_anything_is_done(
         with pytest.raises(Refused, match="cannot be written"), new_file(place):
             done.append(True)
         assert done == []
+
+
+def test_no_paper_is_ever_written_over_a_book(tmp_path: Path) -> None:
+    book = tmp_path / "own.book"
+    book.write_bytes(b"SQLite format 3\0")
+    with pytest.raises(Refused, match="no paper of this program"), new_file(book) as write:
+        write(b"%PDF-")
+    assert book.read_bytes() == b"SQLite format 3\0"

@@ -85,3 +85,11 @@ def test_a_cone_that_is_not_there_is_told_in_words(studio: Studio) -> None:
     studio.undo()
     with pytest.raises(NotFound):
         studio.book.ask(cone_facts, one)
+
+
+def test_a_cone_that_gave_more_than_it_held_says_that_nothing_is_known(studio: Studio) -> None:
+    cone = studio.cone()
+    studio.wind(cone, 13)
+    assert not studio.book.ask(cone_facts, cone).overdrawn
+    studio.wind(cone, 3)
+    assert studio.book.ask(cone_facts, cone).overdrawn

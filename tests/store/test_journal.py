@@ -187,3 +187,20 @@ def test_another_name_in_its_place_is_found(studio: Studio) -> None:
     studio.do(customer, "Ada Nygård")
     tamper(studio.book.path, "UPDATE personal SET value = 'Bo Ek' WHERE customer IS NOT NULL")
     assert "is not what its deeds say" in verdict(studio.book)
+
+
+def test_verify_finds_a_damaged_index(studio: Studio) -> None:
+    studio.cones(2)
+    raw = sqlite3.connect(studio.book.path)
+    raw.execute("PRAGMA wal_checkpoint(TRUNCATE)")
+    (page,) = raw.execute("SELECT rootpage FROM sqlite_master WHERE name='uq_cone_code'").fetchone()
+    (size,) = raw.execute("PRAGMA page_size").fetchone()
+    raw.close()
+    studio.book.close()
+    whole = bytearray(studio.book.path.read_bytes())
+    start = (page - 1) * size
+    at = whole.index(b"C00017", start, start + size)
+    whole[at + 5] ^= 1
+    studio.book.path.write_bytes(whole)
+    with pytest.raises(BookUnusable, match="damaged"):
+        Book(studio.book.path).ask(verify)

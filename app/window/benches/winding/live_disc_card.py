@@ -36,8 +36,9 @@ class LiveDiscCard(Card):
         self.disc = disc
         self.what.setText(hangs_on(disc.number, disc.bundle))
         wet = "" if disc.bundle.stage == WOUND else " Only if it fell off that cord."
+        stay = "stays" if counted_here == 1 else "stay"
         self.kept.setText(
-            f"Nothing was saved; your {skeins(counted_here)} stay counted. Scan another disc, or "
+            f"Nothing was saved; your {skeins(counted_here)} {stay} counted. Scan another disc, or "
             f"scan {disc.number} once more to take it off there first.{wet}"
         )
         self._take_off.say(f"Take {disc.number} off there")

@@ -25,6 +25,8 @@ def gives(cone: OnReel, left_mm: int) -> str:
     """'13 skeins + 255 m · 5,618 m left'."""
     if left_mm < 0:
         return f"{long(-left_mm)} more counted than it holds"
+    if cone.facts.overdrawn:
+        return "more was counted than it held: what is left is not known"
     left = f"{long(left_mm)} left"
     if cone.form("skein") is None:
         return left
