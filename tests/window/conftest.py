@@ -46,5 +46,12 @@ def shell(qtbot, settings, fake_book):
 
 
 def quiet(qtbot, window):
-    """Wait until nothing is going on in the background."""
-    qtbot.waitUntil(lambda: window.background.jobs() == 0)
+    """Wait until nothing is going on in the background, and what came of it is on the screen."""
+    calm = 0
+
+    def still():
+        nonlocal calm
+        calm = 0 if window.background.jobs() else calm + 1
+        return calm > 1
+
+    qtbot.waitUntil(still, timeout=20_000)
