@@ -23,6 +23,7 @@ from app.lookups.thread import Thread, thread
 from app.work.holding import clear, hold
 from app.work.mixing import recognise
 from app.work.opening_stock import OldLot, open_lot
+from app.work.remaking import cut
 from tests.makers import Studio
 
 
@@ -128,6 +129,23 @@ def test_when_all_of_one_kind_were_recognised_the_rest_is_known_by_count(studio:
     seven, five = studio.split(pool, 7, 5)
     studio.do(recognise, seven, pool, 1)
     assert [(k.thing, k.word) for k in studio.origins(five)] == [(two, "known")]
+    assert all(k.fits for k in studio.origins(five))
+    studio.do(hold, "cone", 1, "oil")
+    assert held_by(read(studio, five), five) == ()
+    assert held_by(read(studio, seven), seven) == (1,)
+
+
+def test_minis_of_a_skein_of_a_pool_are_all_of_one_cone_and_nobody_knows_which(
+    studio: Studio,
+) -> None:
+    one, _, pool = seven_and_five(studio)
+    studio.dye(pool)
+    (pile,) = studio.finish(pool, red=12)
+    minis = studio.do(cut, studio.tag(pile, 1)[0], 5, "mini", 625)
+    first = of(studio.origins(minis), one)
+    assert (first.word, first.least, first.most, first.of) == ("one of a pool", 0, 5, 5)
+    assert first.expected == 5 * Fraction(7, 12)
+    studio.check()
 
 
 def test_counts_that_do_not_fit_are_said_and_nobody_is_left_without_an_origin(

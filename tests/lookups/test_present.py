@@ -6,6 +6,7 @@ from sqlalchemy import select
 from app.lookups.present import NOT_MATCHED, Amount, leaves, totals
 from app.records import Yarn
 from app.store.deed import Deed
+from app.work.matching import find, is_one_of
 from app.work.mixing import lose
 from tests.deeds import customer, put, send
 from tests.makers import EACH_MG, Studio
@@ -65,6 +66,17 @@ def test_an_untagged_find_stands_beside_all_totals(studio: Studio) -> None:
     rows = studio.book.ask(lambda c: c.execute(select(Yarn.id)).scalars().all())
     assert dict(totals(studio.book.ask(leaves, rows))) == {
         ("in work", "skein"): Amount(3, 3 * EACH_MG), (NOT_MATCHED, "skein"): Amount(1, 97_000)}
+
+
+def test_a_find_that_is_one_of_those_sold_takes_the_place_and_the_mass_of_one(
+    studio: Studio,
+) -> None:
+    _, skeins = studio.tagged(studio.cone(), 4)
+    studio.do(send, skeins[:3])
+    studio.do(is_one_of, studio.do(find, 1, 97_000), skeins[:3])
+    assert studio.present() == {
+        ("sent, buyer not known", "skein"): Amount(2, 2 * EACH_MG),
+        ("table", "skein"): Amount(2, 2 * EACH_MG)}
 
 
 def test_nothing_is_nowhere(studio: Studio) -> None:

@@ -93,6 +93,13 @@ def test_a_clock_that_was_ahead_once_is_put_right_by_a_persons_word(studio: Stud
     studio.check()
 
 
+def test_two_deeds_at_one_moment_are_in_no_doubt(studio: Studio) -> None:
+    group = studio.wind(studio.cone(), 2)
+    studio.clock.now -= timedelta(minutes=1)  # the next look reads the very same moment
+    assert bathe(studio, group).answer["codes"][0]
+    assert entry(studio, studio.last()).written == entry(studio, studio.last() - 1).written
+
+
 def test_an_hour_that_comes_twice_in_autumn_turns_nothing(studio: Studio) -> None:
     studio.clock.now = datetime(2026, 10, 25, 0, 30, tzinfo=UTC)  # clocks go back at 01:00 UTC
     group, other = studio.wind(studio.cone(), 2), studio.wind(studio.cone(), 2)

@@ -53,6 +53,8 @@ def test_two_bases_in_one_bath_are_companion_lots_and_that_is_said(studio: Studi
 
 
 def test_bundles_of_one_base_in_one_bath_are_one_lot(studio: Studio) -> None:
+    for other in ("Gossamer Lamb", "Kettle Chunky"):  # which are not in it
+        studio.do(describe_base, tarnfield(name=other))
     bathed, findings = bathe(studio, studio.wind(studio.cone(), 4),
                              studio.wind(studio.cone(), 3, "blue"))
     assert (len(bathed["lots"]), findings) == (1, ())

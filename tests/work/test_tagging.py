@@ -109,6 +109,12 @@ def test_a_printed_tag_keeps_its_words(studio: Studio) -> None:
     assert (row.words, row.base_version) == ('{"net": "100 g"}', studio.version)
 
 
+def test_what_was_printed_is_said_with_its_lot(studio: Studio) -> None:
+    marks = studio.book.ask(marks_for, studio.code(piled(studio, 2) and 1) or "", 2, studio.random)
+    done = studio.done(print_tags, Printing(2, marks, "{}", "swing tag"))
+    assert done.said == f"printed 2 tags for 26·15·{marks[0][4:7]}"
+
+
 def test_a_tag_tied_on_makes_a_skein_on_the_table(studio: Studio) -> None:
     pile = piled(studio, 3)
     tags = studio.print(pile, 3)
