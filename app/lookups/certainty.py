@@ -6,7 +6,7 @@ n/N of those in the pool (hypergeometric mean).
 """
 
 from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from math import ceil, floor
@@ -103,7 +103,7 @@ def _told_apart(thread: Thread, one: _Asked, within: int) -> list[_Asked]:
     pool = _look_through(thread, one, _NOTHING_ABOVE)[0]
     told = [
         row for row, pools in thread.told.items()
-        if pool in pools and row != within and within in _line(thread, row, {})
+        if pool in pools and row != within and within in _upwards(thread, row)
     ]
     apart = []
     for row in told:
@@ -111,10 +111,6 @@ def _told_apart(thread: Thread, one: _Asked, within: int) -> list[_Asked]:
         apart += _told_apart(thread, _Asked(one.yarn, thread.count[row], said, row), row)
     left = one.members - sum(thread.count[row] for row in told)
     return [*apart, replace(one, members=left)] if left > 0 else apart
-
-
-def _line(thread: Thread, yarn: int, said: Said) -> set[int]:
-    return {yarn}.union(*(_line(thread, p, s) for p, _, s in ways(thread, yarn, said)))
 
 
 def parting(thread: Thread, yarn: int) -> int:
@@ -226,40 +222,51 @@ def ways(thread: Thread, yarn: int, said: Said) -> Iterator[tuple[int, str, Said
             yield source.parent, max(source.basis, told[1], key=stronger_first), said
 
 
-def nearest(
-    thread: Thread, yarn: int, kind: str, said: Said | None = None
-) -> frozenset[int | None]:
+def _upwards(
+    thread: Thread, yarn: int, ends: Callable[[int], bool] = lambda _row: False
+) -> Iterator[int]:
+    """The rows on all ways up, each once however many ways lead to it, to where a way ends."""
+    met, waiting = set(), list[tuple[int, Said]]([(yarn, {})])
+    while waiting:
+        row, said = waiting.pop()
+        here = (row, frozenset(said.items()))
+        if here not in met:
+            met.add(here)
+            yield row
+            if not ends(row):
+                waiting += [(parent, told) for parent, _, told in ways(thread, row, said)]
+
+
+def nearest(thread: Thread, yarn: int, kind: str) -> frozenset[int | None]:
     """The first things of a kind met on each way up: the lots that may name a tag."""
-    here = frozenset(number for found, number in thread.own[yarn] if found == kind)
-    if here:
-        return here
-    parents = ways(thread, yarn, said or {})
-    return frozenset().union(*(nearest(thread, p, kind, s) for p, _, s in parents))
+    def things(row: int) -> list[int | None]:
+        return [number for found, number in thread.own[row] if found == kind]
+    return frozenset(
+        thing for row in _upwards(thread, yarn, lambda row: bool(things(row)))
+        for thing in things(row))
 
 
 def basis_of(thread: Thread, yarn: int, thing: Thing, said: Said) -> str | None:
     """How the link to a thing is known: as strong as the weakest link on its weakest way."""
-    own = thread.own[yarn].get(thing)
-    if own is not None:
-        return own.basis
-    found = [(basis_of(thread, p, thing, s), b) for p, b, s in ways(thread, yarn, said)]
-    weakest = [max(above, here, key=stronger_first) for above, here in found if above]
-    return max(weakest, key=stronger_first, default=None)
+    known: dict[tuple[int, frozenset[tuple[int, tuple[int, str]]]], str | None] = {}
+
+    def weakest(row: int, told: Said) -> str | None:
+        own, here = thread.own[row].get(thing), (row, frozenset(told.items()))
+        if own is not None:
+            return own.basis
+        if here not in known:
+            above = [(weakest(p, s), basis) for p, basis, s in ways(thread, row, told)]
+            known[here] = max((max(found, basis, key=stronger_first) for found, basis in above
+                               if found), key=stronger_first, default=None)
+        return known[here]
+    return weakest(yarn, said)
 
 
 def held_by(thread: Thread, yarn: int) -> tuple[int, ...]:
     """The live holds whose source lies above this row on a way that was not cleared."""
     return tuple(
         hold.id for hold in thread.holds
-        if _reached(thread, yarn, hold.source, hold.cleared, {})
-    )
-
-
-def _reached(
-    thread: Thread, yarn: int, source: Thing, cleared: frozenset[int], said: Said
-) -> bool:
-    if yarn in cleared:
-        return False
-    return source in thread.own[yarn] or any(
-        _reached(thread, p, source, cleared, s) for p, _, s in ways(thread, yarn, said)
+        if any(hold.source in thread.own[row]
+               for row in _upwards(thread, yarn, hold.cleared.__contains__)
+               if row not in hold.cleared)
     )

@@ -171,6 +171,18 @@ def test_a_pool_of_a_pool_is_never_said_too_narrowly(studio: Studio) -> None:
     assert first.expected + second.expected == of(studio.origins(four), one).expected
 
 
+def test_yarn_that_was_split_and_mixed_thirty_times_is_answered_all_the_same(
+    studio: Studio,
+) -> None:
+    one, two, row = seven_and_five(studio)
+    placed = studio.do(hold, "cone", two, "yellow ecru")
+    for _ in range(30):  # a thousand million ways lead up
+        row = studio.mix(*studio.split(row, 5, 7))
+    found = read(studio, row)
+    assert (of(links(found, row, "cone"), one).expected, held_by(found, row)) == (7, (placed,))
+    assert nearest(found, row, "lot") == frozenset()
+
+
 def test_a_join_inside_a_mixed_pot_keeps_its_share_of_the_metres(studio: Studio) -> None:
     one, two = studio.cones(2)
     pool = studio.mix(

@@ -95,6 +95,17 @@ def test_a_stay_begins_when_it_happened_and_ends_the_one_before(studio: Studio) 
     ]
 
 
+def test_what_was_over_at_a_moment_is_not_ended_again_at_the_same_moment(studio: Studio) -> None:
+    a, b, disc = studio.wind(studio.cone(), 2), studio.wind(studio.cone(), 2), studio.discs[0]
+    studio.do(tie_on, disc, [a])
+    off = studio.done(take_off, disc)
+    studio.clock.now -= timedelta(minutes=1)  # the next look reads the very same moment
+    studio.do(tie_on, disc, [b])
+    first, second = stays(studio, disc)
+    assert (first[2], first[3]) == (second[1], off.seq)
+    studio.check()
+
+
 def test_a_late_stay_is_fitted_between_its_neighbours(studio: Studio) -> None:
     a, b, c = (studio.wind(studio.cone(), 2) for _ in range(3))
     disc, noon = studio.discs[0], studio.clock.now

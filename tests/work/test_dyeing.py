@@ -125,6 +125,7 @@ def test_a_recipe_that_was_used_is_not_altered_its_next_version_is_made(studio: 
         studio.do(next_version, 9, "")
     with pytest.raises(Refused, match="is there already; nothing was saved"):
         studio.do(name_colourway, "Sluice Keeper's Glove")
+    assert studio.done(name_colourway, "Ferry Ledger").said == "named Ferry Ledger"
     with pytest.raises(Refused, match="A colourway needs a name"):
         studio.do(name_colourway, "  ")
 
