@@ -2,10 +2,10 @@
 
 from datetime import datetime
 
-from sqlalchemy import CheckConstraint, ForeignKey, Index
+from sqlalchemy import CheckConstraint, ForeignKey, Index, text
 from sqlalchemy.orm import Mapped, mapped_column
 
-from app.records.base import Fact, Record, once_while_believed, one_of
+from app.records.base import Fact, Record, by_deed, once_while_believed, one_of
 
 CHANNELS = ("shop", "web", "fair")
 
@@ -37,13 +37,16 @@ class CustomerOrder(Fact, Record, kw_only=True):
 class OrderLine(Fact, Record, kw_only=True):
     """What was promised of an order: so many of a colourway, of one lot if it was named.
 
-    `price` is for one, in the smallest unit of the studio's currency.
+    `what` is as it was said; colourway, base and put-up are what it was read as. `price` is for
+    one, in the smallest unit of the studio's currency. `over` is the deed that called the rest off.
     """
 
     __tablename__ = "order_line"
     __table_args__ = (
         CheckConstraint("wanted > 0", name="wants_something"),
         Index("ix_order_line_order", "customer_order"),
+        Index("ix_order_line_lot", "lot", sqlite_where=text("lot IS NOT NULL"),
+              postgresql_where=text("lot IS NOT NULL")),
         {"sqlite_strict": True},
     )
 
@@ -52,6 +55,10 @@ class OrderLine(Fact, Record, kw_only=True):
     what: Mapped[str]
     lot: Mapped[int | None] = mapped_column(ForeignKey("dye_lot.id"), default=None)
     price: Mapped[int | None] = mapped_column(default=None)
+    colourway: Mapped[int | None] = mapped_column(ForeignKey("colourway.id"), default=None)
+    base: Mapped[int | None] = mapped_column(ForeignKey("base.id"), default=None)
+    put_up: Mapped[str | None] = mapped_column(default=None)
+    over: Mapped[int | None] = mapped_column(by_deed(), default=None)
 
 
 class Kit(Fact, Record, kw_only=True):

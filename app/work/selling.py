@@ -173,17 +173,10 @@ def _may_promise(deed: Deed, wanted: Wanted) -> None:
                       "Say how many.")
     if wanted.lot is None:
         return
-    free = len(left_to_sell(deed.connection, wanted.lot)) - _promised(deed, wanted.lot)
+    free = left_to_sell(deed.connection, wanted.lot).count
     if wanted.count > free:
-        deed.refuse(f"{max(0, free)} of {_code(deed, wanted.lot)} can still be promised, not "
+        deed.refuse(f"{free} of {_code(deed, wanted.lot)} can still be promised, not "
                     f"{wanted.count}; nothing was saved.", "Offer another lot, or fewer.")
-
-
-def _promised(deed: Deed, lot: int) -> int:
-    """Skeins of a lot that orders want and nobody has taken for them yet."""
-    lines = deed.all(select(OrderLine.id, OrderLine.wanted).where(
-        OrderLine.lot == lot, OrderLine.struck.is_(None)))
-    return sum(max(0, wanted - _on_line(deed, line)) for line, wanted in lines)
 
 
 def _on_line(deed: Deed, line: int) -> int:

@@ -29,7 +29,7 @@ def shop(studio):
 
 
 def left(shop):
-    return list(shop.book.ask(left_to_sell, shop.lot))
+    return list(shop.book.ask(left_to_sell, shop.lot).skeins)
 
 
 def test_what_is_on_a_shelf_is_left_to_sell(shop):
