@@ -48,7 +48,7 @@ _FILLED = (
     .where(Whereabouts.line == OrderLine.id, Whereabouts.struck.is_(None)).scalar_subquery()
 )
 _PROMISED = (
-    select(OrderLine.lot, OrderLine.wanted - _FILLED)
+    select(OrderLine.lot, (OrderLine.wanted - _FILLED).label("unfilled"))
     .where(among(OrderLine.lot, "ids"), OrderLine.over.is_(None), OrderLine.struck.is_(None),
            OrderLine.wanted > _FILLED)
 )
@@ -69,6 +69,6 @@ def left_of(connection: Connection, lots: Iterable[int]) -> Mapping[int, Left]:
         if not (found.holds and held_by(found, yarn)):
             free[lot].append(yarn)
     promised: Counter[int | None] = Counter()
-    for lot, unfilled in connection.execute(_PROMISED, {"ids": listed(wanted)}):
-        promised[lot] += unfilled
+    for line in connection.execute(_PROMISED, {"ids": listed(wanted)}):
+        promised[line.lot] += line.unfilled
     return {lot: Left(tuple(skeins), promised[lot]) for lot, skeins in free.items()}
