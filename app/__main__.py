@@ -4,7 +4,7 @@ import json
 import os
 import signal
 import sys
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from contextlib import ExitStack
 from io import TextIOWrapper
 from pathlib import Path
@@ -43,9 +43,13 @@ def _run(arguments: Sequence[str] | None) -> int:
     options = parser().parse_args(arguments)
     if options.run is None:
         return open_window(book_path(options))
-    answer: Answer = options.run(options)
-    lines = [json.dumps(answer.data, indent=1)] if options.json else answer.lines
-    print(*lines, sep="\n", end="\n" if lines else "", flush=True)
+    try:
+        answer: Answer = options.run(options)
+    except Problem as problem:
+        if options.json:
+            _write(_as_data({"refused": problem.what, "next_step": problem.next_step}))
+        raise
+    _write(_as_data(answer.data) if options.json else answer.lines)
     _say(*answer.said)
     if answer.book and sys.stdout.isatty() and _has_screen():
         try:
@@ -53,6 +57,23 @@ def _run(arguments: Sequence[str] | None) -> int:
         except Refused as refusal:  # what was asked for is done all the same
             _say(refusal.what)
     return answer.code
+
+
+def _as_data(data: Mapping[str, object]) -> Sequence[str]:
+    return (json.dumps(data, indent=1),)
+
+
+def _write(lines: Sequence[str]) -> None:
+    """The answer, to stdout; refused with a sentence where it cannot be written there."""
+    try:
+        print(*lines, sep="\n", end="\n" if lines else "", flush=True)
+    except BrokenPipeError:
+        raise
+    except OSError as error:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        raise Refused(f"The answer cannot be written: {error.strerror or error}.",
+                      "Whatever was asked for is done; write the answer to another place."
+                      ) from error
 
 
 def _say(*sentences: str) -> None:

@@ -1,15 +1,17 @@
 """Fixtures for all tests."""
 
+import fcntl
 import os
 import shutil
 import sys
 from collections.abc import Iterator
-from contextlib import closing
+from contextlib import closing, redirect_stdout
 from datetime import UTC, datetime
 from pathlib import Path
 
 import pytest
 
+from app.__main__ import main
 from app.store.book import Book
 from app.store.upgrade import upgrade_book
 from tests.makers import Clock, Studio
@@ -52,3 +54,28 @@ def studio(book: Book, studio_file: Path) -> Studio:
     book.close()
     shutil.copy(studio_file, book.path)
     return Studio(book, furnished=True)
+
+
+@pytest.fixture(scope="session")
+def demo_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The folder that the demo leaves, with what it said; lived once for all workers of a run."""
+    base = tmp_path_factory.getbasetemp()
+    folder = (base.parent if os.environ.get("PYTEST_XDIST_WORKER") else base) / "lived-demo"
+    folder.mkdir(exist_ok=True)
+    with (folder / "lock").open("w") as lock:
+        fcntl.flock(lock, fcntl.LOCK_EX)
+        said = folder / "said.txt"
+        if not said.exists():
+            with (folder / "saying.txt").open("w", encoding="utf-8") as out, redirect_stdout(out):
+                assert main(["demo", "--out", str(folder)]) == 0
+            (folder / "saying.txt").rename(said)
+    return folder
+
+
+@pytest.fixture
+def demo_book(demo_folder: Path) -> Iterator[Book]:
+    """The demo's book, to be asked only."""
+    clock = Clock(datetime(2026, 5, 15, 12, tzinfo=UTC))
+    opened = Book(demo_folder / "quernlow-dyeyard.book", clock)
+    yield opened
+    opened.close()

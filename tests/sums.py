@@ -12,16 +12,21 @@ from app.records import Draw, Part, Waste, Yarn
 
 
 def adds_up(connection: Connection) -> None:
-    """Roots = present states + waste, in skeins and milligrams; each cone's share = its draws."""
+    """Roots = present states + waste, in skeins and milligrams; each cone's share = its draws.
+
+    Finds stand beside, but those that are known to come out of a row.
+    """
+    parts = connection.execute(select(Part).where(Part.struck.is_(None))).all()
+    moved = {part.child for part in parts if part.mg}
     rows = {
         row.id: row
         for row in connection.execute(
             select(Yarn.id, Yarn.kind, Yarn.count.label("members"), Yarn.mg).where(
-                Yarn.struck.is_(None), Yarn.kind != "find"
+                Yarn.struck.is_(None)
             )
         )
+        if row.kind != "find" or row.id in moved
     }
-    parts = connection.execute(select(Part).where(Part.struck.is_(None))).all()
     children = {part.child for part in parts}
     ends = leaves(connection, rows)
     cut = dict(

@@ -1,109 +1,119 @@
-"""The invented studio: its days are lived by the program's own deeds, the same every time."""
+"""The invented studio: what is planted in it answers today as it should, and its totals add up."""
 
-import os
-import sqlite3
-import subprocess
-import sys
 import tomllib
-from contextlib import closing
-from pathlib import Path
+from collections import Counter
+from typing import Any
 
 import pytest
+from sqlalchemy import func, select
 
 from app import paths
-from app.calculations.units import grams
-from app.demo import FIRST_TOKEN, Lived, live
-from app.lookups.cones import cone_facts, cones_on_hand
-from app.lookups.recent import entries
+from app.exchange.tracing import sentences, traced
+from app.lookups.book_totals import book_totals
+from app.lookups.left_to_sell import left_to_sell
+from app.lookups.now import NOW
 from app.lookups.things import by_code
+from app.records import Draw, Part, Tag, TagOn, Waste, Whereabouts, Yarn
+from app.scanning.resolve import resolve
 from app.store.book import Book
-from app.store.journal import verify
 
-ROOT = Path(__file__).parent.parent
-
-
-@pytest.fixture(scope="module")
-def studio(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Lived]:
-    """The days, lived once."""
-    path = tmp_path_factory.mktemp("demo") / "a.book"
-    return path, live(path)
-
-
-def head_of(path: Path) -> str:
-    book = Book(path)
-    try:
-        return book.ask(verify).head
-    finally:
-        book.close()
-
-
-def test_the_same_seed_gives_the_same_book_and_papers(
-    studio: tuple[Path, Lived], tmp_path: Path
-) -> None:
-    path, lived = studio
-    again = live(tmp_path / "b.book")
-    assert head_of(tmp_path / "b.book") == head_of(path)
-    assert [sheet.pdf for sheet in again.sheets] == [sheet.pdf for sheet in lived.sheets]
+PLANTED = {
+    "2614T26": ("Plum Stone in a Pocket", {"sent": 3, "table": 2, "shelf": 3}, 0),
+    "2614Y51": ("Lamp Room Receipt", {"sent": 7, "shelf": 5}, 0),
+    "2614W0Y": ("Lamp Room Receipt", {"sent": 2, "shelf": 4}, 4),
+    "2615T9R": ("Plum Stone in a Pocket", {"sent": 3, "shelf": 3}, 3),
+    "2606H3W": ("Sluice Keeper’s Glove", {"sent": 3, "shelf": 4}, 4),
+    "2608XKM": ("Sluice Keeper’s Glove", {"sent": 6, "shelf": 4}, 4),
+    "2612F5F": ("Sluice Keeper’s Glove", {"sent": 1, "shelf": 6}, 6),
+    "2613Y8T": ("Sluice Keeper’s Glove", {"sent": 2, "shelf": 5}, 5),
+    "2615R6F": ("Sluice Keeper’s Glove", {"sent": 4, "kit": 1, "put by": 1, "shelf": 1}, 1),
+    "2613F03": ("Nettle Cellar", {"shelf": 7}, 7),
+    "2610F81": ("Seventh Buoy", {"sent": 3, "shelf": 4}, 4),
+    "2610W76": ("Moth at the Window", {"sent": 2, "shelf": 6}, 6),
+    "2609M2M": ("Moth at the Window", {"sent": 2, "shelf": 6}, 6),
+    "2610X4K": ("Whey Blue", {"sent": 4, "shelf": 4}, 4),
+    "2611T01": ("Paper Ticket", {"sent": 3, "shelf": 5}, 5),
+    "2614H7W": ("Ferry Ledger", {"shelf": 6}, 6),
+    "2614K14": ("Ferry Ledger", {"sent": 3, "shelf": 4}, 4),
+    "2614M32": ("Ferry Ledger", {"sent": 3, "shelf": 4}, 4),
+    "2617M9K": ("Night Ticket", {"sent": 4, "shelf": 2}, 2),
+    "2618F49": ("Wet Thatch Tuesday", {"sent": 5, "shelf": 5}, 5),
+    "2616HX8": ("Brickyard Cat", {"shelf": 7}, 7),
+}
+"""{lot: colourway, its tagged skeins by state, left to sell}."""
 
 
-def test_another_clock_on_the_wall_gives_the_same_book(
-    studio: tuple[Path, Lived], tmp_path: Path
-) -> None:
-    words = "import sys, pathlib, app.demo; app.demo.live(pathlib.Path(sys.argv[1]))"
-    subprocess.run([sys.executable, "-c", words, str(tmp_path / "b.book")], check=True, cwd=ROOT,
-                   env={**os.environ, "TZ": "Pacific/Auckland", "PYTHONHASHSEED": "7"})
-    assert head_of(tmp_path / "b.book") == head_of(studio[0])
-
-
-def test_another_seed_gives_other_codes(studio: tuple[Path, Lived], tmp_path: Path) -> None:
-    other = live(tmp_path / "b.book", seed=7)
-    assert set(other.lots) != set(studio[1].lots)
-    assert len(other.lots) == len(studio[1].lots)
-
-
-def test_it_is_the_small_studio_it_should_be(studio: tuple[Path, Lived]) -> None:
-    lived = studio[1]
-    assert (lived.notes, lived.cones, lived.skeins, len(lived.lots)) == (3, 38, 56, 7)
-    assert lived.tied_on == 43
-    assert sum(sheet.count for sheet in lived.sheets) == 44
-    assert lived.refusals == ["HOLD: no tags are printed for this pile."]
-    assert lived.held == "C0114F"
-
-
-def test_most_of_it_is_plain_correct_work(studio: tuple[Path, Lived]) -> None:
-    book = Book(studio[0])
-    rows = book.ask(entries, 1_000)
-    book.close()
-    strange = [row for row in rows if row.findings or "hold" in row.said or "mixed" in row.said]
-    assert 4 <= len(strange) <= len(rows) * 0.2
-    assert all(row.said for row in rows)
-
-
-def test_nobody_works_at_night_and_all_who_sign_work_here(studio: tuple[Path, Lived]) -> None:
-    book = Book(studio[0])
-    rows = book.ask(entries, 1_000)
-    book.close()
-    people = tomllib.loads((paths.DEMO_DATA / "studio.toml").read_text("utf-8"))["people"]
-    assert {row.person for row in rows} <= set(people)
-    assert all(7 <= row.happened.hour < 18 for row in rows)
-    assert [row.happened for row in rows] == sorted((row.happened for row in rows), reverse=True)
-
-
-def test_the_oily_cone_has_left_what_the_card_says(studio: tuple[Path, Lived]) -> None:
-    book = Book(studio[0])
-    found = book.ask(by_code, "C0114F")
+def told(book: Book, code: str) -> dict[str, str]:
+    found = book.ask(resolve, code, False).found
     assert found is not None
-    facts = book.ask(cone_facts, found.id)
-    on_hand = book.ask(cones_on_hand)
-    book.close()
-    assert grams(facts.net_mg) == 1_516
-    assert 317_000 <= facts.left_mm < 318_000
-    assert len(on_hand) == 37  # one was wound to its end
+    return dict(sentences(book.ask(traced, found, NOW)))
 
 
-def test_the_first_entry_shows_that_it_is_the_demo(studio: tuple[Path, Lived]) -> None:
-    with closing(sqlite3.connect(studio[0])) as raw:
-        assert raw.execute("SELECT token FROM deed WHERE seq = 1").fetchone() == (FIRST_TOKEN,)
+def states_of(book: Book, lot: int) -> dict[str, int]:
+    with book.reading() as connection:
+        return dict(Counter(connection.execute(
+            select(Whereabouts.state).join(TagOn, TagOn.yarn == Whereabouts.yarn)
+            .join(Tag, Tag.id == TagOn.tag)
+            .where(Tag.lot == lot, TagOn.until.is_(None), Whereabouts.until.is_(None))).scalars()))
+
+
+@pytest.mark.parametrize("code", PLANTED)
+def test_each_planted_lot_is_there_and_answers_as_it_should(demo_book: Book, code: str) -> None:
+    colourway, states, left = PLANTED[code]
+    found = demo_book.ask(by_code, code)
+    assert found is not None
+    assert found.words.startswith(colourway)
+    assert states_of(demo_book, found.id) == states
+    assert demo_book.ask(left_to_sell, found.id).count == left
+
+
+def test_the_oily_cone_went_into_eight_surely_and_six_of_twelve_others(demo_book: Book) -> None:
+    said = told(demo_book, "C0114F")
+    assert said["How sure"] == "8 surely come from it, and 6 of 12 others."
+    assert said["Became"].startswith("14 skeins have yarn of it: 8 in dye lot 26·14·T26")
+    assert "317 m are left on it" in said["Came"]
+    assert "oil in the yarn, seen under the lamp" in said["HOLD"]
+
+
+def test_the_overdye_comes_from_both_baths(demo_book: Book) -> None:
+    said = told(demo_book, "2617M9K")
+    assert "26·11·T01" in said["From"]
+    assert said["Now"] == "4 sent, buyer known, 2 on a shelf."
+
+
+def test_the_totals_are_these_and_every_skein_is_in_exactly_one_place(demo_book: Book) -> None:
+    totals = demo_book.ask(book_totals)
+    assert totals.there == totals.somewhere == 1_326
+    assert (totals.deliveries, totals.cones, totals.cones_ended) == (12, 100, 63)
+    assert (totals.lots, totals.old_lots, totals.opened) == (178, 3, 12)
+    assert totals.wound == {"skein": 1_254, "mini": 53}
+    assert (totals.found, totals.strangers, totals.cut, totals.made) == (1, 0, 3, 9)
+    assert (totals.tags, totals.tags_void) == (1_301, 24)
+    assert totals.orders == {"web": 62, "shop": 92, "fair": 2}
+    assert (totals.orders_open, totals.customers, totals.kits) == (0, 23, 6)
+    by_state = Counter[str]()
+    for (state, _), amount in totals.states.items():
+        by_state[state] += amount.count
+    assert by_state == {
+        "in work": 27, "piled": 21, "table": 3, "shelf": 508, "put by": 1, "kit": 2, "lost": 1,
+        "found, not matched": 1, "sent, buyer known": 620, "sent, buyer not known": 142}
+
+
+def test_every_milligram_is_somewhere_too(demo_book: Book) -> None:
+    states = demo_book.ask(book_totals).states
+    with demo_book.reading() as connection:
+        def sum_of(mg: Any, *where: Any) -> int:
+            return connection.execute(select(func.sum(mg)).where(*where)).scalar_one()
+
+        matched = select(Part.child).where(Part.struck.is_(None))
+        came = (sum_of(Draw.mg) + sum_of(Yarn.mg, Yarn.base_version.is_not(None))
+                + sum_of(Yarn.mg, Yarn.kind == "find", Yarn.id.not_in(matched)))
+        cut = sum_of(Waste.mg, Waste.yarn.is_not(None))
+    assert came == sum(amount.mg for amount in states.values()) + cut
+
+
+def test_no_planted_case_makes_the_weeks_look_planted(demo_book: Book) -> None:
+    assert len(PLANTED) <= demo_book.ask(book_totals).lots * 0.2
 
 
 def _in_srgb(lab: list[float]) -> str:
@@ -121,7 +131,7 @@ def _in_srgb(lab: list[float]) -> str:
 
 def test_every_swatch_is_the_colour_beside_it() -> None:
     studio = tomllib.loads((paths.DEMO_DATA / "studio.toml").read_text("utf-8"))
-    assert len(studio["colourways"]) == 12
+    assert len(studio["colourways"]) == 15
     for colourway in studio["colourways"]:
         assert colourway["swatch"] == _in_srgb(colourway["lab"])
 

@@ -13,9 +13,9 @@ from pathlib import Path
 import pytest
 
 from app.__main__ import main, open_window, opener
-from app.demo import live
 from app.problems import BookUnusable, Refused
 from app.store.opening import Claim
+from tests.small import live_small
 
 ROOT = Path(__file__).parent.parent
 NO_SCREEN = {name: value for name, value in os.environ.items()
@@ -27,7 +27,7 @@ on_linux = pytest.mark.skipif(sys.platform != "linux", reason="screens are told 
 def lived(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The studio's book, to be read only."""
     path = tmp_path_factory.mktemp("lived") / "studio.book"
-    live(path)
+    live_small(path)
     return path
 
 
@@ -78,15 +78,17 @@ def test_a_screen_that_does_not_answer_is_a_sentence_and_no_crash(
 @on_linux
 @pytest.mark.parametrize("screen", [{"DISPLAY": ":987"}, {"QT_QPA_PLATFORM": "offscreen"}])
 def test_in_a_terminal_the_demo_is_done_also_where_its_window_cannot_be_shown(
-    tmp_path: Path, screen: dict[str, str]
+    tmp_path: Path, demo_folder: Path, screen: dict[str, str]
 ) -> None:
+    folder = tmp_path / "demo"
+    shutil.copytree(demo_folder, folder)
     try:
         terminal, inside = os.openpty()
     except OSError as error:
         pytest.skip(f"this machine lends no pseudo-terminal: {error.strerror}")
     try:
         done = subprocess.run(
-            [sys.executable, "-m", "app", "demo", "--out", str(tmp_path)], cwd=ROOT,
+            [sys.executable, "-m", "app", "demo", "--out", str(folder)], cwd=ROOT,
             env={**NO_SCREEN, **screen}, stdout=inside, stderr=subprocess.PIPE, text=True,
             timeout=120)
         assert done.returncode == 0, done.stderr
@@ -192,3 +194,15 @@ def test_finding_a_code_needs_neither_paper_nor_window_nor_upgrade(lived: Path) 
                           cwd=ROOT, capture_output=True, text=True, check=True, timeout=60)
     heavy = {"PySide6", "reportlab", "alembic", "openpyxl", "zxingcpp", "PIL", "pypdfium2"}
     assert heavy.isdisjoint(done.stderr.split())
+
+
+@on_linux
+@pytest.mark.parametrize("words", [["verify"], ["--json", "verify"]])
+def test_an_answer_that_cannot_be_written_is_a_sentence(lived: Path, words: list[str]) -> None:
+    with Path("/dev/full").open("w") as full:
+        done = subprocess.run([sys.executable, "-m", "app", *words, "--book", str(lived)],
+                              cwd=ROOT, env=NO_SCREEN, stdout=full, stderr=subprocess.PIPE,
+                              text=True, encoding="utf-8", timeout=120, check=False)
+    assert done.returncode == 1
+    assert done.stderr.startswith("The answer cannot be written: No space left on device.")
+    assert "Traceback" not in done.stderr

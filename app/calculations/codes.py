@@ -158,9 +158,13 @@ def draw_lot_code(year: int, week: int, taken: Collection[str], random: Random) 
 
 
 def draw_mark(lot: str, taken: Collection[str], random: Random) -> Code:
-    """A mark for one more skein of the lot; `taken` holds the lot's marks, like `2615R6F-7M`."""
-    pairs = map("".join, product(CHARACTERS, CHARACTERS))
-    free = [text for pair in pairs if (text := f"{lot}-{pair}") not in taken]
+    """A mark for one more skein of the lot; `taken` holds the lot's marks, like `2615R6F-7M`.
+
+    Of an old lot's marks none is drawn that a scanner's text could be taken for another code by.
+    """
+    pairs, ours = map("".join, product(CHARACTERS, CHARACTERS)), code_of(lot) is not None
+    free = [text for pair in pairs
+            if (text := f"{lot}-{pair}") not in taken and (ours or not _is_another(text))]
     if not free:
         raise Refused(
             f"All 361 marks of lot {lot} have been given; no mark was drawn.",
@@ -222,6 +226,20 @@ def code_of(bare: str) -> Code | None:
     return Code(Kind.SKEIN, f"{bare[:LOT_LENGTH]}-{bare[LOT_LENGTH:]}")
 
 
+def may_be_old_lot(bare: str) -> bool:
+    """Whether these bare characters may be the code of a lot from before the book.
+
+    A lot's code of an earlier book may; what stands for a cone, a plate or a skein may not.
+    """
+    code = code_of(bare)
+    return bool(bare) and (code is None or code.kind is Kind.LOT)
+
+
+def is_formed_as_lot(text: str) -> bool:
+    """Whether these bare characters have the form of a lot of ours, right or wrong."""
+    return len(text) == LOT_LENGTH and _has_form(text)
+
+
 def is_shop_bar_code(text: str) -> bool:
     """Whether this is the bar code of a shop's article: 8, 12, 13 or 14 digits, the last a check.
 
@@ -232,6 +250,11 @@ def is_shop_bar_code(text: str) -> bool:
         return False
     from_right = [int(digit) for digit in reversed(bare)]
     return (sum(from_right[0::2]) + 3 * sum(from_right[1::2])) % 10 == 0
+
+
+def _is_another(mark: str) -> bool:
+    code = code_of(bare_characters(mark))
+    return code is not None and code.text != mark
 
 
 def _said(character: str) -> str:

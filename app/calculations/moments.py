@@ -23,3 +23,8 @@ def clock_words(moment: datetime, zone: tzinfo | None = None) -> str:
 def moment_words(moment: datetime, zone: tzinfo | None = None) -> str:
     """'6 Apr 08:12'."""
     return f"{short_day(moment, zone)} {clock_words(moment, zone)}"
+
+
+def board_words(moment: datetime, zone: tzinfo | None = None) -> str:
+    """'Thu 26 Nov 16:40', as it stands on the white board."""
+    return f"{moment.astimezone(zone):%a} {moment_words(moment, zone)}"

@@ -68,7 +68,8 @@ def one_thing(book: "Book", code: str, *wanted: str) -> "Found":
 
     answer = book.ask(resolve, code, True, frozenset(wanted))
     if answer.found is None:
-        listed = ", ".join(f"{one.shown} ({one.words})" for one in answer.choices)
+        listed = ", ".join(one.shown + (f" ({one.words})" if one.words else "")
+                           for one in answer.choices)
         raise NotFound(answer.sentence, f"{answer.next_step} {listed}".strip())
     return answer.found
 
@@ -87,8 +88,11 @@ def signed(book: "Book", initials: str, station: str) -> "By":
 
 
 @contextmanager
-def new_file(path: Path) -> Iterator[Callable[[bytes], None]]:
-    """Gives the hand that writes a file whole or not at all; refused before anything is done."""
+def new_file(path: Path, begins: bytes = b"%PDF") -> Iterator[Callable[[bytes], None]]:
+    """Gives the hand that writes a file whole or not at all; refused before anything is done.
+
+    A file that is there is written over only where it begins as ours do.
+    """
     part = path.with_name(f"{path.name}.part")
 
     def write(content: bytes) -> None:
@@ -99,8 +103,8 @@ def new_file(path: Path) -> Iterator[Callable[[bytes], None]]:
     try:
         if path.is_dir():
             raise IsADirectoryError(None, "it is a folder")
-        if path.exists() and not path.read_bytes()[:4] == b"%PDF":
-            raise FileExistsError(None, "it is there already and no paper of this program")
+        if path.exists() and not path.read_bytes().startswith(begins):
+            raise FileExistsError(None, "it is there already and no file of this program")
         part.touch()
         yield write
     except OSError as error:

@@ -40,6 +40,22 @@ def trace(options: Options) -> Answer:
     return Answer((that_is(found), *trace_lines(one)), trace_data(one), said)
 
 
+def free_counts(options: Options) -> Answer:
+    """What is left to sell of every lot, as a table for the web shop."""
+    from app.exchange.free_counts import BEGINS, as_csv
+    from app.lookups.free_counts import free_counts as counted
+    from app.lookups.prices import currency
+
+    with the_book(options) as book, new_file(options.file, BEGINS) as write:
+        counts, words = book.ask(counted), book.ask(currency)
+        write(as_csv(counts, words))
+    left = sum(one.left for one in counts)
+    lots = len({one.lot for one in counts})
+    line = (f"{left:,} left to sell of {lots:,} {'lot' if lots == 1 else 'lots'}: "
+            f"{options.file}.")
+    return Answer((line,), {"lots": lots, "left": left, "out": str(options.file)})
+
+
 def verify(options: Options) -> Answer:
     """The journal's chain recomputed and replayed against every row."""
     from app.store.journal import verify as check

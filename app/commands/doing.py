@@ -1,14 +1,10 @@
-"""take-in, tags: deeds from the command line, in the name of who says so."""
+"""take-in, orders, tags: deeds from the command line, in the name of who says so."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator
 from random import SystemRandom
-from typing import TYPE_CHECKING
 
 from app.commands.answer import REFUSED, Answer, Options, new_file, one_thing, signed, the_book
 from app.problems import NotFound, Refused
-
-if TYPE_CHECKING:
-    from app.exchange.delivery_note import RowTrouble
 
 MOST_TOLD = 40
 
@@ -18,17 +14,13 @@ def take_in(options: Options) -> Answer:
     from app.exchange import taking_in
     from app.exchange.answers import note_data
 
-    try:
-        content = options.file.read_bytes()
-    except OSError as error:
-        raise NotFound(f"{options.file} cannot be read: {error.strerror}.",
-                       "Say where the file is.") from error
+    content = _content(options)
     with the_book(options) as book:
         by = signed(book, options.by, "receiving")
         said = taking_in.Said(dict(options.column), dict(options.say))
         arrival = book.ask(taking_in.look_at, content, said, book.clock())
         note = arrival.note
-        seen = (*note.notes, *_troubles(note.troubles))
+        seen = (*note.notes, *_few(trouble.sentence for trouble in note.troubles))
         data = {**note_data(note), "taken_in": False, "entry": None, "findings": []}
         if options.look:
             found = taking_in.told(note) or "no cones"
@@ -43,10 +35,46 @@ def take_in(options: Options) -> Answer:
     return Answer((f"{done.said}.",), data, (*seen, *done.findings))
 
 
-def _troubles(troubles: "Sequence[RowTrouble]") -> Iterator[str]:
-    yield from (trouble.sentence for trouble in troubles[:MOST_TOLD])
-    if len(troubles) > MOST_TOLD:
-        yield f"And {len(troubles) - MOST_TOLD:,} more like these."
+def orders(options: Options) -> Answer:
+    """A web shop's list, read and its whole orders taken in as one deed; the others are told."""
+    from app.exchange import orders_in
+    from app.exchange.answers import orders_data
+
+    content = _content(options)
+    with the_book(options) as book:
+        by = signed(book, options.by, "packing")
+        seen = book.ask(orders_in.look_at_orders, content, dict(options.column), book.clock())
+        if seen.orders is None:
+            raise Refused(f"{seen.match.what_lacks(())} Nothing was saved.",
+                          "Say which column it is: --column FIELD=HEADING.")
+        said = (*seen.orders.notes, *_few(orders_in.stays_out(seen.orders)),
+                *_few(f"{doubt} It is kept as words." for doubt in seen.orders.doubts))
+        data = {**orders_data(seen.orders), "taken_in": False, "entry": None, "findings": []}
+        if options.look:
+            found = orders_in.told(seen.orders.orders)
+            return Answer((f"{found}; nothing was saved.",), data, said)
+        try:
+            done = book.do(orders_in.take_in_orders, seen, by=by)
+        except Refused as refusal:
+            return Answer((), data, (*said, refusal.what, refusal.next_step), REFUSED)
+    data |= {"taken_in": True, "entry": done.seq, "findings": list(done.findings)}
+    return Answer((f"{done.said}.",), data, (*said, *done.findings))
+
+
+def _content(options: Options) -> bytes:
+    try:
+        content: bytes = options.file.read_bytes()
+    except OSError as error:
+        raise NotFound(f"{options.file} cannot be read: {error.strerror}.",
+                       "Say where the file is.") from error
+    return content
+
+
+def _few(sentences: Iterable[str]) -> Iterator[str]:
+    every = list(sentences)
+    yield from every[:MOST_TOLD]
+    if len(every) > MOST_TOLD:
+        yield f"And {len(every) - MOST_TOLD:,} more like these."
 
 
 def tags(options: Options) -> Answer:

@@ -1,11 +1,12 @@
-"""demo: the invented studio's days in a new book, its papers, and one tag traced back."""
+"""demo: the invented studio's weeks in a new book, its papers, and one tag traced back."""
 
 import sqlite3
+import sys
 import tempfile
-from collections import Counter
 from collections.abc import Iterator
 from contextlib import closing, suppress
 from dataclasses import dataclass
+from datetime import UTC, datetime
 from pathlib import Path
 
 from app.commands.answer import Answer, Options
@@ -14,42 +15,55 @@ from app.documents.proof import read_back
 from app.documents.stocks import stock
 from app.exchange.reports import trace_pdf
 from app.exchange.tracing import Traced, sentences, traced
-from app.problems import Refused
+from app.lookups.book_totals import BookTotals, book_totals
+from app.lookups.now import NOW
+from app.problems import NotFound, Refused
 from app.scanning.resolve import resolve
 from app.store.book import Book
 from app.store.journal import Verdict, verify
 from app.store.opening import Claim
+from app.store.upgrade import upgrade_book
 from app.window.picture import picture_of
 
 FOLDER = "conetrail-demo"
 BOOK = "quernlow-dyeyard.book"
+TAGS, TRACE = "tags-2615R6F.pdf", "trace-C0114F.pdf"
+SHEETS = {"2615R6F": TAGS, "2608XKM": "tags-2608XKM.pdf"}
+"""The sheets that are kept as paper: whole swing tags, and small ones on a half-used sheet."""
+HELD = "C0114F"
+SAID = {"in work": "in work", "piled": "counted and not tagged", "table": "on the table",
+        "shelf": "on a shelf", "put by": "put by", "kit": "in kits",
+        "taken": "taken for an order", "fair": "at a fair", "lost": "lost",
+        "given": "given away", "discarded": "thrown away",
+        "missing at a count": "missing at a count", "found, not matched": "found without a tag",
+        "sent, buyer known": "sold to a buyer with a name",
+        "sent, buyer not known": "sold without a name"}
+"""The states in words, in the order of the work."""
 
 
 @dataclass(frozen=True, slots=True)
 class _Shown:
-    """What came of the demo."""
+    """What the book answers."""
 
-    lived: Lived
+    totals: BookTotals
     verdict: Verdict
     tag: Traced
-    read_from: str
     held: Traced
 
 
 def demo(options: Options) -> Answer:
-    """Live the days, write the papers, read a tag back from its sheet, follow the held cone."""
+    """Live the weeks where that was not done yet, read a tag from its sheet, follow a held cone."""
     folder = _folder(options.out)
-    _may_be_replaced(folder / BOOK)
-    with Claim(folder / BOOK), tempfile.TemporaryDirectory(dir=folder, prefix="making-") as made:
-        making = Path(made)
-        shown = _show(making)
-        said = _picture(making)
-        files = sorted(path for path in making.iterdir() if path.is_file())
-        for rest in (f"{BOOK}-wal", f"{BOOK}-shm"):
-            (folder / rest).unlink(missing_ok=True)
-        for path in files:
-            path.replace(folder / path.name)
-    lines = (*_sentences(shown), f"In {folder}: {', '.join(path.name for path in files)}.")
+    there = _is_there(folder / BOOK)
+    with Claim(folder / BOOK):
+        said = () if there else _live_into(folder)
+        upgrade_book(folder / BOOK, datetime.now(UTC))
+        shown = _look(folder)
+    made = sorted(path.name for path in folder.iterdir()
+                  if path.suffix in (".book", ".pdf", ".png"))
+    lines = (*_sentences(shown), f"In {folder}: {', '.join(made)}.",
+             *((f"The weeks were lived before. To live them anew, delete {folder} first.",)
+               if there else ()))
     return Answer(lines, said=said, book=folder / BOOK)
 
 
@@ -67,45 +81,48 @@ def _folder(wanted: Path | None) -> Path:
         return Path(tempfile.mkdtemp(prefix=f"{FOLDER}-"))
 
 
-def _may_be_replaced(path: Path) -> None:
-    """Only a book that the demo itself made, and in which nothing was done since."""
+def _is_there(path: Path) -> bool:
+    """Whether the demo's book is there; refused where something else lies in its place."""
     if not path.exists():
-        return
+        return False
     with suppress(sqlite3.Error), closing(sqlite3.connect(path)) as raw:
-        first, last = raw.execute(
-            "SELECT (SELECT token FROM deed WHERE seq = 1), token FROM deed ORDER BY seq DESC"
-        ).fetchone() or ("", "")
-        if first == FIRST_TOKEN and last.startswith(FIRST_TOKEN.partition("-")[0]):
-            return
-        if first == FIRST_TOKEN:
-            raise Refused(f"{path} is the demo's book, and work was done in it; it was left as "
-                          "it is.", "Say another folder with --out.")
+        first = raw.execute("SELECT token FROM deed WHERE seq = 1").fetchone()
+        if first == (FIRST_TOKEN,):
+            return True
     raise Refused(f"{path} is there already and no book of the demo; it was left as it is.",
                   "Say another folder with --out.")
 
 
-def _show(making: Path) -> _Shown:
-    lived = live(making / BOOK)
-    names = Counter[str]()
+def _live_into(folder: Path) -> tuple[str, ...]:
+    """The book and its papers, all of them or none; what could not be made of them."""
+    with tempfile.TemporaryDirectory(dir=folder, prefix="making-") as made:
+        making = Path(made)
+        _papers(making, live(making / BOOK, say=_tell))
+        _tell("")
+        said = _picture(making)
+        for rest in (f"{BOOK}-wal", f"{BOOK}-shm"):
+            (folder / rest).unlink(missing_ok=True)
+        for path in sorted(path for path in making.iterdir() if path.is_file()):
+            path.replace(folder / path.name)
+    return said
+
+
+def _tell(week: str) -> None:
+    """Which week is being lived, for one who waits before a terminal."""
+    if sys.stderr.isatty():
+        sys.stderr.write(f"\r\033[KLiving {week} ..." if week else "\r\033[K")
+        sys.stderr.flush()
+
+
+def _papers(making: Path, lived: Lived) -> None:
     for sheet in lived.sheets:
-        names[sheet.lot] += 1
-        again = f"-{names[sheet.lot]}" if names[sheet.lot] > 1 else ""
-        (making / f"tags-{sheet.lot}{again}.pdf").write_bytes(sheet.pdf)
-    last = max(lived.sheets, key=lambda sheet: sheet.count)
-    marks = [found.code for page in read_back(last.pdf, stock(last.stock).dpi) for found in page]
-    book = Book(making / BOOK, lived.clock)
+        if sheet.lot in SHEETS:
+            (making / SHEETS[sheet.lot]).write_bytes(sheet.pdf)
+    book = Book(making / BOOK)
     try:
-        tag = book.ask(resolve, marks[0], False).found
-        cone = book.ask(resolve, lived.held, False).found
-        assert tag is not None
-        assert cone is not None
-        at = book.clock()
-        shown = _Shown(lived, book.ask(verify), book.ask(traced, tag, at), f"tags-{last.lot}.pdf",
-                       book.ask(traced, cone, at))
+        (making / TRACE).write_bytes(trace_pdf(_trace(book, HELD), "OW"))
     finally:
         book.close()
-    (making / f"trace-{cone.code}.pdf").write_bytes(trace_pdf(shown.held, "OW"))
-    return shown
 
 
 def _picture(making: Path) -> tuple[str, ...]:
@@ -117,19 +134,55 @@ def _picture(making: Path) -> tuple[str, ...]:
     return ()
 
 
+def _look(folder: Path) -> _Shown:
+    paper = folder / TAGS
+    if not paper.exists():
+        raise NotFound(f"{paper} is not there any more; the book is.",
+                       f"Open it with --book, or delete {folder} to live the weeks anew.")
+    marks = [found.code for page in read_back(paper.read_bytes(), stock("swing-85x55").dpi)
+             for found in page]
+    book = Book(folder / BOOK)
+    try:
+        return _Shown(book.ask(book_totals), book.ask(verify), _trace(book, marks[-1]),
+                      _trace(book, HELD))
+    finally:
+        book.close()
+
+
+def _trace(book: Book, code: str) -> Traced:
+    found = book.ask(resolve, code, False).found
+    if found is None:
+        raise NotFound(f"{code} is not in the book.", "It is not the demo's book.")
+    return book.ask(traced, found, NOW)
+
+
 def _sentences(shown: _Shown) -> Iterator[str]:
-    lived, tag, held = shown.lived, shown.tag, shown.held
-    printed = sum(sheet.count for sheet in lived.sheets)
-    yield (f"{NAME} is invented; its days were lived through the program's own deeds, from the "
-           "files in demo_data.")
-    yield (f"Taken in: {lived.cones} cones of {lived.notes} delivery notes. Wound: {lived.skeins} "
-           f"skeins, one of them over a join. Dyed: {len(lived.lots)} lots.")
-    yield (f"Printed: {printed} tags on {len(lived.sheets)} sheets, every code read back before "
-           f"it counted; {lived.tied_on} hang on their skeins.")
-    yield f"Warned {len(lived.findings)} times. Refused: {' '.join(lived.refusals)}"
-    yield f"Read from {shown.read_from}: {tag.found.shown}, {tag.found.words}."
+    totals, tag, held = shown.totals, shown.tag, shown.held
+    yield (f"{NAME} is invented; its weeks 6 to 20 of 2026 were lived through the program's own "
+           "deeds, from the files in demo_data.")
+    yield from _made(totals)
+    yield f"Read from {TAGS}: {tag.found.shown}, {tag.found.words}."
     yield from (f"  {label}: {words}" for label, words in sentences(tag))
     yield f"Followed from the other end: cone {held.found.shown}, {held.found.words}."
     yield from (f"  {label}: {words}" for label, words in sentences(held))
     yield (f"The journal has {shown.verdict.entries} entries, and all {shown.verdict.rows} rows "
            f"agree with it; its head is {shown.verdict.head[:16]}…")
+
+
+def _made(totals: BookTotals) -> Iterator[str]:
+    wound = " and ".join(f"{count} {put_up}s" for put_up, count in
+                         sorted(totals.wound.items(), reverse=True))
+    yield (f"Taken in: {totals.cones} cones, by {totals.deliveries} deliveries and as stock of the "
+           f"first day; {totals.cones_ended} are wound to their end.")
+    yield (f"Wound: {wound}. Dyed: {totals.lots} lots. Printed: {totals.tags} tags, every code "
+           f"read back before it counted; {totals.tags_void} are void.")
+    orders = ", ".join(f"{count} {where}" for channel, where in
+                       (("web", "on the web"), ("shop", "in the shop"), ("fair", "at a fair"))
+                       if (count := totals.orders.get(channel, 0)))
+    yield (f"Ordered and sold: {orders}; {totals.orders_open or 'none'} of it open. "
+           f"{totals.customers} customers have a name; {totals.kits} kits were made.")
+    where = ", ".join(
+        f"{count} {words}" for state, words in SAID.items()
+        if (count := sum(amount.count for (one, _), amount in totals.states.items()
+                         if one == state)))
+    yield (f"{totals.somewhere} skeins, minis and balls are each in one place: {where}.")

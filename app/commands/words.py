@@ -6,8 +6,8 @@ from pathlib import Path
 from typing import NoReturn, TypeAlias
 
 from app.commands.answer import BOOK_VARIABLE, WRONG_WORDS, Answer, Options
-from app.commands.asking import find, trace, verify
-from app.commands.doing import tags, take_in
+from app.commands.asking import find, free_counts, trace, verify
+from app.commands.doing import orders, tags, take_in
 
 _EXITS = """how it ends, for scripts:
   0  done
@@ -26,7 +26,7 @@ _Under: TypeAlias = "argparse._SubParsersAction[_Words]"
 
 def parser() -> _Words:
     """All words; `run` of what was understood gives the answer, no word means the window."""
-    words = _Words("conetrail", epilog=_EXITS, parents=[_book()],
+    words = _Words("conetrail", epilog=_EXITS, parents=[_book(), _json()],
                    description="The record of a dye studio, from cone to skein. "
                                "Without a word the window opens.",
                    formatter_class=argparse.RawDescriptionHelpFormatter)
@@ -48,6 +48,9 @@ def _add_asking(under: _Under) -> None:
     one.add_argument("code", metavar="CODE", help=code)
     one.add_argument("--out", type=Path, metavar="FILE.pdf", help="the same as paper")
     one.add_argument("--by", default="", metavar="INITIALS", help="who prints it")
+    one = _word(under, "free-counts", free_counts, "what is left to sell of every lot, as CSV",
+                _book(), _json())
+    one.add_argument("file", type=Path, metavar="FILE", help="where to")
     _word(under, "verify", verify, "check the whole book against its journal", _book(), _json())
 
 
@@ -67,6 +70,12 @@ def _add_doing(under: _Under) -> None:
     one.add_argument("--say", action="append", default=[], type=_pair, metavar="FIELD=WORDS",
                      help="once for all rows that do not say it: supplier=…, \"tare=64 g\"")
     one.add_argument("--leave-bad-rows", action="store_true", help="take in the good rows alone")
+    one.add_argument("--look", action="store_true", help="only look; nothing is saved")
+    one = _word(under, "orders", orders, "take in a web shop's orders, CSV or XLSX", _book(),
+                _json(), _by())
+    one.add_argument("file", type=Path, metavar="FILE")
+    one.add_argument("--column", action="append", default=[], type=_pair, metavar="FIELD=HEADING",
+                     help="which column holds what, where its heading does not say it")
     one.add_argument("--look", action="store_true", help="only look; nothing is saved")
 
 

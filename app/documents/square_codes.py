@@ -13,6 +13,7 @@ MODULE_MM = 0.5  # the least side of one module, on a tag
 MM_PER_INCH = 25.4
 
 _MARK_LENGTH = 16  # what a QR code of version 1, level Q holds (ISO/IEC 18004)
+_DENSE = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ $%*+-./:"
 _MASK = 1  # fixed, not tried each time: the one of eight that the weakest reader misses least
 _PLATE_CODEWORDS = 5  # what a Data Matrix of 12 × 12 holds (ISO/IEC 16022)
 _PAD = 129
@@ -42,6 +43,14 @@ def matrix(text: str, symbol: Symbol) -> Matrix:
     """The code for a text: QR 1-Q for marks, 4-M for longer texts; Data Matrix 12 × 12."""
     rows = _qr_rows(text) if symbol is Symbol.QR else _data_matrix_rows(text)
     return Matrix(len(rows), symbol.value, tuple(_dark_runs(rows)))
+
+
+def fits_a_tag(text: str) -> bool:
+    """Whether a text fits the square code of a tag: up to 16 of the signs that QR packs densest.
+
+    QR version 1, level Q, in its alphanumeric mode (ISO/IEC 18004).
+    """
+    return len(text) <= _MARK_LENGTH and all(sign in _DENSE for sign in text)
 
 
 def whole_dots(least_mm: float, dpi: int) -> float:

@@ -2,15 +2,25 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from typing import Protocol
 
-from app.calculations.codes import Code
 from app.documents.paper import LEAST_GAP_MM, SOLID, Box, Paper
 from app.documents.signs import bar_foot, lot_over_bar
 from app.documents.square_codes import Symbol
 from app.documents.tag_words import TagWords
 from app.documents.typesetting import Face, Type, break_lines, width_mm
 
-Layout = Callable[[Paper, tuple[float, float], TagWords, Code], None]
+
+class Worn(Protocol):
+    """What a tag wears: the text of its square code, and lot and mark as people read them."""
+
+    @property
+    def text(self) -> str: ...
+    @property
+    def grouped(self) -> str: ...
+
+
+Layout = Callable[[Paper, tuple[float, float], TagWords, Worn], None]
 
 _LOT_ABOVE_FOOT_MM = 5.7
 _HOLE_FROM_EDGE_MM = 6.5
@@ -65,7 +75,7 @@ ROLL = replace(
 )
 
 
-def swing_tag(paper: Paper, size: tuple[float, float], words: TagWords, code: Code) -> None:
+def swing_tag(paper: Paper, size: tuple[float, float], words: TagWords, code: Worn) -> None:
     """Hung from the middle of its long side; who and how much stand either side of the hole."""
     form, left, right = SWING, SWING.left, size[0] - SWING.right
     square = _foot(paper, form, size, words, code)
@@ -86,7 +96,7 @@ def swing_tag(paper: Paper, size: tuple[float, float], words: TagWords, code: Co
 def compact_tag(form: Form) -> Layout:
     """The same order on a small tag: what it is first, the maker in the small print."""
 
-    def draw(paper: Paper, size: tuple[float, float], words: TagWords, code: Code) -> None:
+    def draw(paper: Paper, size: tuple[float, float], words: TagWords, code: Worn) -> None:
         left, right = form.left, size[0] - form.right
         square = _foot(paper, form, size, words, code)
         paper.text(left, form.top, words.colourway, form.colourway, room=right - left)
@@ -112,7 +122,7 @@ LAYOUTS: dict[str, Layout] = {
 }
 
 
-def _foot(paper: Paper, form: Form, size: tuple[float, float], words: TagWords, code: Code) -> Box:
+def _foot(paper: Paper, form: Form, size: tuple[float, float], words: TagWords, code: Worn) -> Box:
     """The lot over its bar, the skein's mark, and the square code that stands on that bar.
 
     Returns the square that other words must stay left of or above: the code with its white edge.

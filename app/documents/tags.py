@@ -5,16 +5,34 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from app.calculations import codes
-from app.calculations.codes import Code
 from app.documents.paper import HAIR, Box, Paper
 from app.documents.proof import Due, prove
+from app.documents.square_codes import fits_a_tag
 from app.documents.stocks import Correction, Stock
-from app.documents.tag_layouts import LAYOUTS
+from app.documents.tag_layouts import LAYOUTS, Worn
 from app.documents.tag_words import Shortened, TagWords, check_words, ways_to_shorten
 from app.documents.typesetting import Type
 from app.problems import Refused
 
 _SLUG_LINE_MM, _SLUG_NEEDS_MM = 6.6, 10.5  # its base line, and the head of a page that has room
+
+
+@dataclass(frozen=True, slots=True)
+class OldMark:
+    """The mark of a skein whose lot is from before the book: its code as it stands on old tags."""
+
+    lot: str
+    mark: str
+
+    @property
+    def text(self) -> str:
+        """As it is read back, and found in the book."""
+        return f"{self.lot}-{self.mark}"
+
+    @property
+    def grouped(self) -> str:
+        """As it is printed for people."""
+        return f"{self.lot} {self.mark}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,9 +43,23 @@ class Tag:
     mark: str
 
     @property
-    def code(self) -> Code:
-        """The code it wears: lot and mark."""
-        return codes.read(f"{self.words.lot}-{self.mark}")
+    def code(self) -> Worn:
+        """The code it wears: lot and mark.
+
+        Raises BadInput where a lot of ours has a wrong check, Refused where an old one does not
+        fit the square code.
+        """
+        lot = self.words.lot
+        if codes.is_formed_as_lot(lot):
+            return codes.read(f"{lot}-{self.mark}")
+        old = OldMark(lot, self.mark)
+        if not fits_a_tag(old.text):
+            raise Refused(
+                f"Lot {lot} does not fit the square code of a tag: that holds up to 13 capital "
+                "letters and figures; nothing was printed.",
+                "Write its tags by hand, or open the lot under a shorter code.",
+            )
+        return old
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,7 +132,7 @@ def _places(tags: Sequence[Tag], stock: Stock, first_cell: int) -> tuple[Place, 
     )
 
 
-def _fitted(words: TagWords, code: Code, stock: Stock) -> Shortened:
+def _fitted(words: TagWords, code: Worn, stock: Stock) -> Shortened:
     """The words with the least given up that fits; refused with what does not fit even then."""
     check_words(words)
     for shortened in ways_to_shorten(words):
@@ -115,7 +147,7 @@ def _paper(stock: Stock) -> Paper:
     return Paper("Tags", stock.page, dpi=stock.dpi, edge=stock.edge)
 
 
-def _draw(paper: Paper, box: Box, stock: Stock, words: TagWords, code: Code) -> None:
+def _draw(paper: Paper, box: Box, stock: Stock, words: TagWords, code: Worn) -> None:
     with paper.cell(box):
         LAYOUTS[stock.layout](paper, stock.tag, words, code)
 

@@ -5,6 +5,8 @@ from fractions import Fraction
 from typing import Any
 
 from app.exchange.delivery_note import DeliveryNote
+from app.exchange.orders_file import OrdersList
+from app.exchange.rows import RowTrouble
 from app.exchange.tracing import Now, Traced, sentences
 from app.lookups.certainty import Link
 from app.lookups.things import Found
@@ -66,12 +68,31 @@ def note_data(note: DeliveryNote) -> Data:
              "batches": sorted({cone.batch or "not stated" for cone in delivery.cones})}
             for delivery in note.deliveries
         ],
-        "troubles": [
-            {"row": trouble.row, "column": trouble.column, "what": trouble.what,
-             "kept": trouble.kept} for trouble in note.troubles
-        ],
+        "troubles": [_trouble_data(trouble) for trouble in note.troubles],
         "notes": list(note.notes),
     }
+
+
+def orders_data(orders: OrdersList) -> Data:
+    """A list of orders as it was understood, without what it says of the customers."""
+    return {
+        "orders": [
+            {"number": order.number, "placed": order.placed.isoformat(),
+             "customer": "none" if order.buyer is None else "known" if order.buyer.known else "new",
+             "lines": [{"what": line.wanted.what, "count": line.wanted.count,
+                        "read": not line.doubt} for line in order.lines]}
+            for order in orders.orders
+        ],
+        "left_out": list(orders.out),
+        "in_the_book_already": list(orders.before),
+        "troubles": [_trouble_data(trouble) for trouble in orders.troubles],
+        "notes": list(orders.notes),
+    }
+
+
+def _trouble_data(trouble: RowTrouble) -> Data:
+    return {"row": trouble.row, "column": trouble.column, "what": trouble.what,
+            "kept": trouble.kept}
 
 
 def _labelled(one: Traced) -> Iterator[tuple[str, str]]:

@@ -3,12 +3,13 @@
 from dataclasses import dataclass
 from datetime import datetime
 
-from sqlalchemy import Connection, select
+from sqlalchemy import Connection, or_, select
 
 from app.calculations.codes import shown
 from app.lookups.certainty import held_by, links_of
 from app.lookups.discs import bundle_on, yarn_on_bundle
 from app.lookups.finishing import Expected, expected_by_tie
+from app.lookups.now import NOW
 from app.lookups.thread import thread
 from app.records import (
     Base,
@@ -106,10 +107,12 @@ def _stage(
 
 
 def bundles_now(connection: Connection, at: datetime) -> tuple[BundleFacts, ...]:
-    """All cords that wear a disc now, by its number."""
+    """All cords that wear a disc at that moment, by its number."""
+    open_now = PlateStay.until.is_(None)  # few rows, which an index keeps together
+    hung = open_now if at is NOW else or_(open_now, PlateStay.until > at)
     discs = connection.execute(
         select(Plate.id).join(PlateStay, PlateStay.plate == Plate.id)
-        .where(PlateStay.until.is_(None), PlateStay.struck.is_(None), PlateStay.since <= at)
+        .where(PlateStay.struck.is_(None), PlateStay.since <= at, hung)
         .order_by(Plate.code)
     ).scalars().all()
     found = (bundle_facts(connection, disc, at) for disc in discs)

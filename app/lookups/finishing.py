@@ -14,6 +14,8 @@ from app.records import Base, Yarn
 from app.store.dialect import among, listed
 
 NO_TIE = "no tie"
+TRIMMED = ""
+"""The tie of a skein that wears a tag, or wore one: it was cut after the count."""
 
 Told = tuple[tuple[int, int], ...]
 """What a tie tells: at each (pool), the one (parent) that its skeins came from."""
@@ -42,7 +44,7 @@ class _Worn:
 
 
 _ROWS = (
-    select(Yarn.id, Yarn.tie, Yarn.put_up, Base.name).join(Base, Base.id == Yarn.base)
+    select(Yarn.id, Yarn.kind, Yarn.tie, Yarn.put_up, Base.name).join(Base, Base.id == Yarn.base)
     .where(among(Yarn.id, "ids")).order_by(Yarn.id)
 )
 
@@ -52,7 +54,7 @@ def expected_by_tie(connection: Connection, rows: Sequence[int]) -> tuple[Expect
     found = thread(connection, rows)
     left = {leaf.yarn: leaf.count for leaf in leaves(connection, rows)}
     words = {row.id: row for row in connection.execute(_ROWS, {"ids": listed(found.count)})}
-    ties = {row: words[row].tie for row in words}
+    ties = {row: TRIMMED if words[row].kind == "skein" else words[row].tie for row in words}
     alike = {(words[row].put_up, words[row].name) for row in left}
     groups: dict[str, list[tuple[int, _Worn]]] = defaultdict(list)
     for row in left:
@@ -88,7 +90,7 @@ def _expected(
     rows = tuple(dict.fromkeys(row for row, _ in group))
     room = sum(left[row] for row in rows)
     return Expected(tie, floor(sums.least), min(ceil(sums.most), room), rows,
-                    _common(group) if len(rows) == 1 else (), group[0][1].tie)
+                    _common(group) if len(rows) == 1 else (), group[0][1].tie or None)
 
 
 def _common(group: Sequence[tuple[int, _Worn]]) -> Told:

@@ -6,6 +6,7 @@ Only what a person can still change is warned of; what goes into the bath all th
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from datetime import datetime
 
 from sqlalchemy import Connection, select
 
@@ -58,10 +59,10 @@ def rows_in_bath(connection: Connection, bath: int) -> tuple[int, ...]:
 
 
 def before_bath(
-    connection: Connection, discs: Sequence[int], pot: int | None
+    connection: Connection, discs: Sequence[int], pot: int | None, at: datetime = NOW
 ) -> tuple[str, ...]:
     """What looks wrong about these cords in this pot, while there is time to take one out."""
-    found = (bundle_facts(connection, disc, NOW) for disc in discs)
+    found = (bundle_facts(connection, disc, at) for disc in discs)
     cords = [cord for cord in found if cord is not None]
     return (
         *_full(connection, pot), *_same_ties(connection, cords), *_bases(cords),

@@ -41,11 +41,11 @@ def counted_last(connection: Connection, limit: int = 8) -> tuple[Pile, ...]:
     return tuple(_pile(connection, row.id, row.members, row.happened) for row in rows)
 
 
-def piles_on(connection: Connection, disc: int) -> tuple[Pile, ...]:
-    """The piles that have this disc as their card now."""
+def piles_on(connection: Connection, disc: int, at: datetime = NOW) -> tuple[Pile, ...]:
+    """The piles that have this disc as their card at that moment."""
     rows = connection.execute(
         _PILES.where(among(Yarn.id, "ids")).order_by(Yarn.id),
-        {"ids": listed(yarn_on_disc(connection, disc, NOW))},
+        {"ids": listed(yarn_on_disc(connection, disc, at))},
     ).all()
     return tuple(_pile(connection, row.id, row.members, row.happened) for row in rows)
 

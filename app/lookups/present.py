@@ -4,12 +4,14 @@ from collections import defaultdict
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
-from sqlalchemy import Connection, func, select
+from sqlalchemy import Connection, Select, func, select
 
 from app.records import CustomerOrder, OrderLine, Part, Waste, Whereabouts, Yarn
 from app.store.dialect import among, listed
 
 NOT_MATCHED = "found, not matched"
+HERE = ("table", "shelf", "put by", "kit", "taken")
+"""Where a skein lies in the house: a find is rather one of those that are gone."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,6 +67,12 @@ _CANDIDATES = (
 )
 
 
+_PARENTS = select(Part.parent).where(among(Part.child, "ids"), Part.struck.is_(None))
+_CHILDREN = select(Part.child).where(among(Part.parent, "ids"), Part.struck.is_(None))
+_MAYBE = _CHILDREN.where(Part.took == 0)
+"""Candidates that these rows are among."""
+
+
 def leaves(connection: Connection, ids: Iterable[int]) -> tuple[Leaf, ...]:
     """What is left of these rows, each in its state."""
     rows = [row for row in connection.execute(_LEAVES, {"ids": listed(ids)})
@@ -104,18 +112,51 @@ def _state(state: str | None, customer: int | None, kind: str, closed: int | Non
 def totals(found: Iterable[Leaf]) -> Mapping[tuple[str, str], Amount]:
     """{(state, put-up): amount}; states are disjoint and complete, so they add up."""
     rows = {leaf.yarn: leaf for leaf in found}
+    stood_for = _stood_for(rows)
     sums: dict[tuple[str, str], list[int]] = defaultdict(lambda: [0, 0])
-    taken: set[int] = set()
     for leaf in rows.values():
         mg = leaf.mg
-        for row in leaf.one_of:
-            if row in rows and row not in taken:
-                taken.add(row)
-                stood = sums[rows[row].state, rows[row].put_up]
-                stood[0] -= 1
-                stood[1] -= (mg := rows[row].mg)
-                break
+        if leaf.yarn in stood_for:
+            row = rows[stood_for[leaf.yarn]]
+            stood = sums[row.state, row.put_up]
+            stood[0] -= 1
+            stood[1] -= (mg := row.mg)
         here = sums[leaf.state, leaf.put_up]
         here[0] += leaf.count
         here[1] += mg
     return {key: Amount(count, mg) for key, (count, mg) in sums.items() if count}
+
+
+def has_a_place(connection: Connection, find: int) -> bool:
+    """Whether a matched find can stand for one of its rows, and all other finds for others."""
+    finds, fresh = set[int](), {find}
+    rows = set[int]()
+    while fresh - finds:
+        finds |= fresh
+        pools = _linked(connection, _PARENTS, finds)
+        rows = _linked(connection, _PARENTS, pools)
+        fresh = _linked(connection, _CHILDREN, _linked(connection, _MAYBE, rows))
+    return find in _stood_for({leaf.yarn: leaf for leaf in leaves(connection, finds | rows)})
+
+
+def _linked(connection: Connection, links: Select[int], ids: Iterable[int]) -> set[int]:
+    return set(connection.execute(links, {"ids": listed(ids)}).scalars())
+
+
+def _stood_for(rows: Mapping[int, Leaf]) -> dict[int, int]:
+    """{find: the row whose place it takes}; one that is here with its tag last of all."""
+    finds: dict[int, int] = {}
+
+    def placed(find: int, tried: set[int]) -> bool:
+        known = [row for row in rows[find].one_of if row in rows]
+        for row in sorted(known, key=lambda row: rows[row].state in HERE):
+            if row not in tried:
+                tried.add(row)
+                if row not in finds or placed(finds[row], tried):
+                    finds[row] = find
+                    return True
+        return False
+    for leaf in rows.values():
+        if leaf.one_of:
+            placed(leaf.yarn, set())
+    return {find: row for row, find in finds.items()}

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import Connection, Row, select
+from sqlalchemy import Connection, Row, func, select
 
 from app.records import DeedRow, Head, Touched
 from app.store.dialect import among, listed
@@ -82,3 +82,8 @@ def head(connection: Connection) -> tuple[int, str]:
     """The number and digest of the last entry: paper that carries it bears witness."""
     seq, digest = connection.execute(select(Head.seq, Head.hash)).one()
     return seq, digest.hex()
+
+
+def book_began(connection: Connection) -> datetime | None:
+    """When the first thing that is in the book happened; none while nothing is in it."""
+    return connection.execute(select(func.min(DeedRow.happened))).scalar()

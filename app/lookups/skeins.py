@@ -1,10 +1,12 @@
 """One tagged skein: its mark, its lot by its tag, and where it is."""
 
+from collections.abc import Collection
 from dataclasses import dataclass
 from datetime import datetime
 
 from sqlalchemy import Connection, or_, select
 
+from app.calculations.codes import shown
 from app.records import (
     Colourway,
     CustomerOrder,
@@ -14,7 +16,9 @@ from app.records import (
     Tag,
     TagOn,
     Whereabouts,
+    Yarn,
 )
+from app.store.dialect import among, listed
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,6 +53,35 @@ _TAG = (
     .join(Colourway, Colourway.id == DyeLot.colourway)
     .where(TagOn.until.is_(None), TagOn.struck.is_(None))
 )
+
+
+@dataclass(frozen=True, slots=True)
+class NamedByTag:
+    """What the tag of a skein says."""
+
+    mark: str
+    lot: int
+    lot_code: str | None
+    put_up: str
+
+    @property
+    def lot_shown(self) -> str:
+        """The lot's code as people read it."""
+        return shown(self.lot_code or "a lot without a code")
+
+
+_TAGS = (
+    select(TagOn.yarn, Tag.mark, Tag.lot, DyeLot.code, Yarn.put_up)
+    .join(Tag, Tag.id == TagOn.tag).join(DyeLot, DyeLot.id == Tag.lot)
+    .join(Yarn, Yarn.id == TagOn.yarn)
+    .where(among(TagOn.yarn, "ids"), TagOn.until.is_(None), TagOn.struck.is_(None))
+)
+
+
+def named_by_tag(connection: Connection, yarn: Collection[int]) -> dict[int, NamedByTag]:
+    """What these skeins' tags say, {skein: tag}; those without a tag are left out."""
+    return {row.yarn: NamedByTag(row.mark, row.lot, row.code, row.put_up)
+            for row in connection.execute(_TAGS, {"ids": listed(yarn)})}
 
 
 def now_of(connection: Connection, yarn: int) -> SkeinNow | None:

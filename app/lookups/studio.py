@@ -19,6 +19,9 @@ DEFAULTS: Mapping[str, str] = MappingProxyType({
         ["red", "yellow", "blue", "green", "orange", "violet", "black", "white"]
     ),
     "delivery columns": "{}",
+    "order columns": "{}",
+    "old lot columns": "{}",
+    "currency": "",
 })
 
 

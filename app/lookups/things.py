@@ -7,6 +7,7 @@ from sqlalchemy import ColumnElement, Connection, Select, select
 from sqlalchemy.orm import InstrumentedAttribute
 
 from app.calculations.codes import shown
+from app.lookups.became import became
 from app.records import (
     Base,
     BaseVersion,
@@ -14,6 +15,7 @@ from app.records import (
     Cone,
     DyeLot,
     Jar,
+    Kit,
     Plate,
     Tag,
     TagOn,
@@ -25,7 +27,7 @@ class Found:
     """Something that a code stands for."""
 
     kind: str
-    """lot, skein, tag (printed, not hung), cone, jar, or the kind of a plate."""
+    """lot, skein, tag (printed, not hung), cone, jar, kit, or the kind of a plate."""
     id: int
     """Of a skein: the yarn; of a tag: the tag."""
     code: str
@@ -33,6 +35,8 @@ class Found:
     swatch: str | None = None
     void: bool = False
     successor: str | None = None
+    became: str = ""
+    """Of a void tag: what its skein became, 'became 5 minis'."""
 
     @property
     def shown(self) -> str:
@@ -59,6 +63,7 @@ _CONES = (
     .join(Base, Base.id == BaseVersion.base).where(Cone.struck.is_(None))
 )
 _PLATES = select(Plate.id, Plate.code, Plate.kind, Plate.words).where(Plate.struck.is_(None))
+_KITS = select(Kit.id, Kit.code, Kit.name).where(Kit.struck.is_(None))
 _JARS = select(Jar.id, Jar.code, Jar.dye).where(Jar.struck.is_(None))
 
 
@@ -79,6 +84,8 @@ def by_codes(connection: Connection, codes: Iterable[str]) -> tuple[Found, ...]:
           for row in connection.execute(_PLATES.where(Plate.code.in_(wanted)))),
         *(Found("jar", row.id, row.code, row.dye)
           for row in connection.execute(_JARS.where(Jar.code.in_(wanted)))),
+        *(Found("kit", row.id, row.code, row.name)
+          for row in connection.execute(_KITS.where(Kit.code.in_(wanted)))),
     )
 
 
@@ -133,9 +140,10 @@ def _tags(connection: Connection, question: Select[*tuple[object, ...]]) -> tupl
     after = {row.successor for row in rows if row.successor}
     marks = dict(connection.execute(
         select(Tag.id, Tag.mark).where(Tag.id.in_(after))).all()) if after else {}
+    made = became(connection, [row.id for row in rows if row.void and not row.successor])
     return tuple(
         Found("tag" if row.yarn is None else "skein", row.yarn or row.id, row.mark,
               f"{row.name}, {row.base}", row.swatch, row.void is not None,
-              marks.get(row.successor) if row.successor else None)
+              marks.get(row.successor) if row.successor else None, made.get(row.id, ""))
         for row in rows
     )

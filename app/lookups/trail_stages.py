@@ -170,7 +170,17 @@ def _loads(connection: Connection, line: Line) -> Iterator[Stage]:
     for step, met in loads.items():
         reached = tuple(link for link in links if link.thing in met)
         yield Stage(step, f"{step} {met[0]}" if len(met) == 1 else f"{len(met)} loads",
-                    split_words(reached), tuple(there[step]))
+                    _in_loads(reached), tuple(there[step]))
+
+
+def _in_loads(links: tuple[Link, ...]) -> str:
+    """'8 skeins', '5 + 3'; '5 of 8' where some were in none, or some in two."""
+    of = links[0].of
+    if not all(link.least == link.most for link in links):
+        return ", ".join(f"{link.least} to {link.most}" for link in links) + f" of {of}"
+    if sum(link.least for link in links) == of:
+        return split_words(links)
+    return f"{' + '.join(str(link.least) for link in links)} of {of}"
 
 
 def _piles(connection: Connection, line: Line) -> Iterator[Stage]:

@@ -1,4 +1,6 @@
-"""The trail of a thing by its code, as the thing stands now."""
+"""The trail of a thing by its code."""
+
+from datetime import datetime
 
 from sqlalchemy import Connection
 
@@ -7,7 +9,7 @@ from app.lookups.things import by_code
 from app.lookups.trail import Stop, trail
 
 
-def trail_of(connection: Connection, code: str) -> tuple[Stop, ...]:
-    """The stations of what has this code; none where nothing has it."""
+def trail_of(connection: Connection, code: str, at: datetime = NOW) -> tuple[Stop, ...]:
+    """The stations of what has this code, of a disc what hung on it then; none of nothing."""
     found = by_code(connection, code)
-    return () if found is None else trail(connection, found, NOW)
+    return () if found is None else trail(connection, found, at)

@@ -2,6 +2,7 @@
 
 from app.calculations.codes import shown
 from app.lookups.things import Found
+from app.problems import NotFound
 
 _SHORT = 40
 _A = {
@@ -22,15 +23,22 @@ def that_is(thing: Found) -> str:
     return f"{thing.shown} is {a_kind(thing.kind)}{words}."
 
 
+def no_such_plate(code: str, kind: str) -> NotFound:
+    """A code with everything right on a disc or plate that was never made in this book."""
+    return NotFound(f"{shown(code)} is no {kind} in the book.",
+                    f"Make its plate at the Desk, or scan another {kind}.")
+
+
 def kinds_wanted(wanted: frozenset[str]) -> str:
     """What this bench asks for, in words."""
     return f"Wanted here: {' or '.join(a_kind(kind) for kind in sorted(wanted))}."
 
 
 def void_words(tag: Found) -> str:
-    """A void tag says so, and names the one that took its place."""
+    """A void tag says so, and names the one that took its place or what its skein became."""
     after = f": {shown(tag.successor)} took its place" if tag.successor else ""
-    return f"{tag.shown} is void{after}."
+    went = f": its skein {tag.became}" if tag.became else ""
+    return f"{tag.shown} is void{after or went}."
 
 
 def quoted(text: str) -> str:

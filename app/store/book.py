@@ -2,21 +2,21 @@
 
 import json
 import re
-import secrets
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
+from random import Random, SystemRandom
 from typing import Any, Concatenate, Generic, ParamSpec, TypeVar
 
-from sqlalchemy import Connection, event, select
+from sqlalchemy import Connection, bindparam, event, select
 from sqlalchemy.engine import URL, ExecutionContext
 from sqlalchemy.exc import DBAPIError
 
 from app.calculations.moments import moment_words
 from app.problems import BookBusy, BookUnusable, Problem, Refused
-from app.records import DeedRow, Head
+from app.records import DeedRow, Head, Person
 from app.store.deed import JOURNALLED, By, Deed
 from app.store.dialect import MODE, locks_rows, open_engine
 from app.store.journal import Entry, begin_entry, write_entry
@@ -41,11 +41,17 @@ class Done(Generic[T]):
 
 
 class Book:
-    """The studio's book, open. Made once at start-up and handed down."""
+    """The studio's book, open. Made once at start-up and handed down.
 
-    def __init__(self, path: Path, clock: Callable[[], datetime] = _now) -> None:
+    `chance` draws tokens and salts; the system's own, but where a book has to be the same twice.
+    """
+
+    def __init__(
+        self, path: Path, clock: Callable[[], datetime] = _now, chance: Random | None = None
+    ) -> None:
         self.path = path
         self.clock = clock
+        self.chance = chance or SystemRandom()
         self.engine = open_engine(URL.create("sqlite", database=str(path)))
         self.on_saved: Callable[[frozenset[str]], None] = lambda _tables: None
         event.listen(self.engine, "before_cursor_execute", _only_deeds_write)
@@ -65,14 +71,14 @@ class Book:
         `happened` is when it was, if not now; the same `token` twice is a retry, not a second deed.
         """
         return self._deed(lambda deed: work(deed, *args, **more), work.__name__, by,
-                          _Terms(happened, token or secrets.token_hex(8), reason, None))
+                          _Terms(happened, token or self._new_token(), reason, None))
 
     def undo(self, seq: int, *, by: By, reason: str | None = None) -> Done[None]:
         """Take a deed back: its rows are struck, what it changed is put back, nothing is removed.
 
         Refused when a later deed stands on it.
         """
-        terms = _Terms(None, secrets.token_hex(8), reason, seq)
+        terms = _Terms(None, self._new_token(), reason, seq)
         return self._deed(lambda deed: take_back(deed, seq), "take_back", by, terms)
 
     def ask(
@@ -107,6 +113,9 @@ class Book:
         self.on_saved(frozenset(change.table for change in deed.changes))
         return Done(answer, deed.seq, deed.said, tuple(deed.findings))
 
+    def _new_token(self) -> str:
+        return self.chance.randbytes(8).hex()
+
     def _take_the_pen(
         self, connection: Connection, by: By, terms: "_Terms"
     ) -> tuple[bytes, Deed]:
@@ -114,15 +123,22 @@ class Book:
         if locks_rows(connection.dialect):
             question = question.with_for_update()
         seq, last, before = connection.execute(question).one()
+        if connection.execute(_LEFT, {"initials": by.person}).scalar():
+            raise Refused(f"{by.person} left and signs nothing any more; nothing was saved.",
+                          "Let another sign on here, and do it again.")
         written = self.clock()
         now = max(written, last)  # a clock that runs backwards does not turn the order of things
         happened = terms.happened or now
         if happened > now:
             raise Refused(f"{moment_words(happened)} has not come yet; nothing was saved.",
                           "Check the day and the hour.")
-        deed = Deed(connection, seq + 1, happened, written, by,
+        deed = Deed(connection, seq + 1, happened, written, by, self.chance,
                     clock_in_doubt=written < last, late=happened < now)
         return before, deed
+
+
+_LEFT = select(Person.left).where(Person.initials == bindparam("initials"),
+                                  Person.left.is_not(None), Person.struck.is_(None))
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,6 +4,7 @@ from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from datetime import datetime
+from random import Random
 from typing import Any, TypeVar, cast
 
 from sqlalchemy import (
@@ -66,6 +67,8 @@ class Deed:
     happened: datetime
     written: datetime
     by: By
+    chance: Random
+    """Draws what nobody may guess."""
     clock_in_doubt: bool = False
     late: bool = False
     changes: list[Change] = field(default_factory=list)

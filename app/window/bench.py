@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from pathlib import Path
 from typing import Any, Concatenate, ParamSpec, Protocol, TypeVar
 
 from PySide6.QtCore import QObject
@@ -13,6 +14,7 @@ from app.window.look.look import Gap
 from app.window.parts.findings import Finding
 from app.window.parts.key_button import KeyButton
 from app.window.parts.station_tag import Stop
+from app.window.scanners import Scanners
 from app.window.session import Done, Session
 
 P = ParamSpec("P")
@@ -49,7 +51,8 @@ class Around:
 
     `say` tells in the foot; `trouble` says in its place what could not be done; `found` shows
     above the bench what looks wrong and gets the answers; `show_trail` hangs the stations of the
-    thing in hand on the yarn; `go` opens what a code or a link of the trail stands for.
+    thing in hand on the yarn; `go` opens what a code or a link of the trail stands for; `scanners`
+    are those of this computer.
     """
 
     background: Background
@@ -61,6 +64,7 @@ class Around:
     found: Callable[[Sequence[Finding], Callable[[Finding, str], None]], None]
     show_trail: Callable[[Sequence[Stop]], None]
     go: Callable[[str], None]
+    scanners: Scanners | None = None
 
 
 class Bench(QWidget):
@@ -88,6 +92,10 @@ class Bench(QWidget):
         """A scanned or typed code of the studio; True if this bench has a use for it."""
         return False
 
+    def take_other(self, text: str) -> bool:
+        """A scan that is no code of ours, such as an order's number; True if it is of use here."""
+        return False
+
     def take_again(self, code: str) -> bool:
         """The same code within two seconds; True if twice is meant. Most often it is a bounce."""
         return False
@@ -110,6 +118,10 @@ class Bench(QWidget):
 
     def take_picture(self, picture: bytes) -> bool:
         """A photo dropped or pasted anywhere; True if this bench has a use for it."""
+        return False
+
+    def take_file(self, path: Path) -> bool:
+        """A file dropped anywhere that is no picture; True if this bench has a use for it."""
         return False
 
     def say(self, sentence: str) -> None:

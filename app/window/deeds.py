@@ -1,6 +1,7 @@
 """Deeds done from the window: away from the screen, told in the foot, taken back with one key."""
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from typing import Any, TypeVar
 from uuid import uuid4
 
@@ -13,6 +14,8 @@ from app.window.session import Done, Session
 
 T = TypeVar("T")
 _SIGN_ON = "Sign on and do it again."
+_ON_PAPER = Refused("Paper is printed now, not then; nothing was printed.",
+                    "Go back to now with Esc, and print.")
 
 
 class Deeds(QObject):
@@ -36,9 +39,9 @@ class Deeds(QObject):
         then: Callable[[Done[T]], None] | None,
         terms: dict[str, Any],
     ) -> None:
-        """Do it in the name of who has signed on."""
+        """Do it in the name of who has signed on, at the moment that is being entered."""
         terms = {"token": uuid4().hex, **terms}
-        self.run(owner, lambda session: session.do(deed, *args, **terms), then)
+        self._sign(owner, lambda session: session.do(deed, *args, **terms), then)
 
     def run(
         self,
@@ -46,11 +49,23 @@ class Deeds(QObject):
         job: Callable[[Session], Done[T]],
         then: Callable[[Done[T]], None] | None,
     ) -> None:
-        """Run what ends in one deed, such as printing, in the name of who has signed on."""
+        """Run what ends in one deed and happens now, such as printing, in the person's name."""
+        if self.session is not None and self.session.late is not None:
+            self.failed.emit(_ON_PAPER)
+        else:
+            self._sign(owner, job, then)
+
+    def _sign(
+        self,
+        owner: QObject,
+        job: Callable[[Session], Done[T]],
+        then: Callable[[Done[T]], None] | None,
+    ) -> None:
         session = self.session
         if session is None or not session.person:
             self.failed.emit(Refused("Nobody has signed on here, so nothing was saved.", _SIGN_ON))
             return
+        signed = replace(session)  # as it is now, whoever signs on before the deed's turn comes
 
         def done(outcome: Done[T]) -> None:
             self._last = outcome if outcome.seq else None
@@ -59,14 +74,14 @@ class Deeds(QObject):
             if then is not None:
                 then(outcome)
 
-        self._background.write(owner, lambda: job(session), done, self._tell)
+        self._background.write(owner, lambda: job(signed), done, self._tell)
 
     def undo_last(self) -> None:
         """Take back what was done last at this window."""
         last, self._last = self._last, None
         session = self.session
         if last is None or session is None:
-            self.said.emit("nothing to take back", False)
+            self.said.emit("Nothing to take back", False)
             return
         seq, said = last.seq, last.said
 

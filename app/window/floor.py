@@ -109,6 +109,10 @@ class Floor(QWidget):
         QApplication.beep()
         self.problem.show_problem(problem, offer, way)
 
+    def asks(self) -> bool:
+        """Whether something was said or asked that is still to be put away."""
+        return self.problem.isVisible() or self.sign_on.isVisible()
+
     def put_away(self) -> None:
         """Work goes on: what was said and asked is out of the way."""
         self.problem.hide()

@@ -3,7 +3,15 @@
 from collections.abc import Mapping
 
 from PySide6.QtCore import QEvent, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import (
+    QColor,
+    QFontMetricsF,
+    QKeySequence,
+    QPainter,
+    QPaintEvent,
+    QPen,
+    QShortcut,
+)
 from PySide6.QtWidgets import QAbstractButton, QFrame, QHBoxLayout, QSizePolicy
 
 from app.window.background import Background, Progress
@@ -14,13 +22,15 @@ from app.window.scan_line import ScanLine
 
 
 class Head(QFrame):
-    """The scan line, and who is at which station."""
+    """The scan line, a way to enter what happened before, and who is at which station."""
 
     def __init__(self, scanners: Mapping[str, str]) -> None:
         super().__init__()
         self.setProperty("ground", "head")
         self.scan_line = ScanLine(scanners)
         self.hint = Words("Esc comes back here", Size.SMALL, ink="head second", wrap=False)
+        self.late = HeadKey("Written late", "F12")
+        self.late.setToolTip("what happened yesterday is entered today: F12")
         self.who = WhoKey()
         row = QHBoxLayout(self)
         row.setContentsMargins(Gap.PART, 6, Gap.HAIR, 6)
@@ -28,6 +38,7 @@ class Head(QFrame):
         row.addWidget(self.scan_line, 3)
         row.addWidget(self.hint)
         row.addStretch(1)
+        row.addWidget(self.late)
         row.addWidget(self.who)
 
     def changeEvent(self, event: QEvent) -> None:
@@ -36,22 +47,17 @@ class Head(QFrame):
             self.hint.setVisible(look().text <= 1.5)
 
 
-class WhoKey(QAbstractButton):
-    """Who is at which station; pressing it lets another person sign on."""
+class HeadKey(QAbstractButton):
+    """Words in the dark head that are pressed, by hand or by their key."""
 
-    def __init__(self) -> None:
+    def __init__(self, words: str, key: str = "") -> None:
         super().__init__()
         self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
-        self.setToolTip("another person signs on here")
-        self._words = ""
-        self.show_who("", "")
-
-    def show_who(self, person: str, station: str) -> None:
-        """Show who it is now."""
-        self._words = f"{person} at the {station}" if person else "nobody has signed on"
-        self.setAccessibleName(f"{self._words}; another person signs on here")
-        self.updateGeometry()
-        self.update()
+        self._words = " ".join(filter(None, (words, key)))
+        self.setAccessibleName(words)
+        if key:
+            self.setAccessibleDescription(f"key {key}")
+            QShortcut(QKeySequence(key), self, self.click)
 
     def sizeHint(self) -> QSize:
         metrics = QFontMetricsF(look().font(Size.PLAIN, bold=True))
@@ -69,6 +75,22 @@ class WhoKey(QAbstractButton):
         if self.hasFocus() or self.underMouse():
             painter.setPen(QPen(ink, 2.5 if self.hasFocus() else 1))
             painter.drawRoundedRect(box.adjusted(2, 4, -2, -4), 4, 4)
+
+
+class WhoKey(HeadKey):
+    """Who is at which station; pressing it lets another person sign on."""
+
+    def __init__(self) -> None:
+        super().__init__("")
+        self.setToolTip("another person signs on here")
+        self.show_who("", "")
+
+    def show_who(self, person: str, station: str) -> None:
+        """Show who it is now."""
+        self._words = f"{person} at the {station}" if person else "nobody has signed on"
+        self.setAccessibleName(f"{self._words}; another person signs on here")
+        self.updateGeometry()
+        self.update()
 
 
 class Foot(QFrame):
@@ -97,6 +119,7 @@ class Foot(QFrame):
         self.undo.hide()
         self.cancel.hide()
         self.undo.clicked.connect(self.undo_wanted)
+        self._nothing = QShortcut(QKeySequence(self.undo.key), self, self.undo_wanted.emit)
         self.cancel.clicked.connect(self._stop)
         background.busy.connect(self._show_busy)
         background.progressed.connect(self._show_progress)
@@ -107,6 +130,7 @@ class Foot(QFrame):
         self.said.say(sentence)
         self.note.say("")
         self.undo.setVisible(undo)
+        self._nothing.setEnabled(not undo)
 
     def show_note(self, sentence: str) -> None:
         """Something worth telling that is no deed."""

@@ -1,6 +1,7 @@
 """The window: head, work floor and foot, and what holds them together."""
 
 from collections.abc import Callable, Sequence
+from datetime import datetime
 
 from PySide6.QtCore import QObject, Qt, QTimer
 from PySide6.QtGui import (
@@ -12,7 +13,7 @@ from PySide6.QtGui import (
     QPaintEvent,
     QShortcut,
 )
-from PySide6.QtWidgets import QApplication, QMainWindow, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QLineEdit, QMainWindow, QVBoxLayout, QWidget
 
 from app.problems import Problem
 from app.window.background import Background
@@ -30,7 +31,9 @@ from app.window.parts.findings import Finding
 from app.window.places import Place
 from app.window.problem_box import show_failure
 from app.window.reception import Reception
+from app.window.scanners import Scanners
 from app.window.session import Session
+from app.window.written_late import WrittenLate, why_not
 
 TEXT_STEP = 0.25
 _COMMANDS = Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.AltModifier
@@ -54,6 +57,7 @@ class MainWindow(QMainWindow):
         self._wear()
         self.background = Background(self._show_failure)
         self.deeds = Deeds(self.background, self)
+        self.late = WrittenLate()
         self.head, self.floor = Head(settings.scanners), Floor(places)
         self.foot = Foot(self.background)
         self.reception = Reception(self.head, self.floor, self.foot, self.deeds)
@@ -90,9 +94,7 @@ class MainWindow(QMainWindow):
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() == Qt.Key.Key_Escape:
-            self.floor.put_away()
-            self.head.scan_line.setFocus()
-            self.head.scan_line.selectAll()
+            self._escape()
         elif (
             event.text().isprintable()
             and event.text().strip()
@@ -103,6 +105,11 @@ class MainWindow(QMainWindow):
                 self.head.scan_line.begin(event.text())
         else:
             super().keyPressEvent(event)
+
+    def enter_late(self) -> None:
+        """Ask when it happened, what is entered from here on."""
+        if self.session is not None:
+            self.late.ask(self.session.book.clock())
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
         event.acceptProposedAction()
@@ -165,6 +172,7 @@ class MainWindow(QMainWindow):
                 found=self.floor.found,
                 show_trail=self.floor.show_trail,
                 go=self.reception.show,
+                scanners=Scanners(self._settings, self.head.scan_line.watch.keystrokes),
             )
         )
         self.floor.open_place(self._places[0])
@@ -172,6 +180,52 @@ class MainWindow(QMainWindow):
         if not session.person:
             self.floor.sign_on.open(session.station)
         self.background.read(self, session.last_copy, self.foot.copy.say)
+
+    def _escape(self) -> None:
+        """One thing at a time: what was said, what was begun to be typed, what is written late."""
+        open_before = self.floor.asks() or self.late.asking or self._writing()
+        self.floor.put_away()
+        self.late.put_away()
+        if self.late.on is not None and not open_before:
+            self._back_to_now()
+        self.head.scan_line.setFocus()
+        self.head.scan_line.selectAll()
+
+    def _writing(self) -> bool:
+        line = self.focusWidget()
+        return isinstance(line, QLineEdit) and line is not self.head.scan_line
+
+    def _happened(self, moment: datetime) -> None:
+        """What is entered from here on happened then, if it can have."""
+        session = self.session
+        if session is None:
+            return
+        now = session.book.clock()
+
+        def asked(began: datetime | None) -> None:
+            wrong = why_not(moment, now, began or now)
+            if wrong:
+                self.late.complain(wrong)
+                return
+            session.late = moment
+            self.late.begin(moment)
+            self._look_at_that_moment()
+
+        from app.lookups.recent import book_began  # here, because the window is there before it
+
+        self.background.read(self, lambda: session.ask(book_began), asked)
+
+    def _back_to_now(self) -> None:
+        assert self.session is not None
+        self.session.late = None
+        self.late.end()
+        self.foot.show_note("back to now: what is entered from here on happens now")
+        self._look_at_that_moment()
+
+    def _look_at_that_moment(self) -> None:
+        bench = self.floor.bench()
+        if bench is not None:
+            bench.entered()
 
     def _sign_on(self, initials: str, station: str) -> None:
         session = self.session
@@ -196,6 +250,9 @@ class MainWindow(QMainWindow):
         """Who hears whom."""
         floor, foot, deeds = self.floor, self.foot, self.deeds
         foot.undo_wanted.connect(deeds.undo_last)
+        self.head.late.clicked.connect(self.enter_late)
+        self.late.chosen.connect(self._happened)
+        self.late.ended.connect(self._back_to_now)
         deeds.said.connect(lambda sentence, undo: foot.show_said(sentence, undo=undo))
         deeds.said.connect(lambda *_: floor.put_away())
         deeds.found.connect(lambda found: floor.found([Finding(one) for one in found]))
@@ -226,6 +283,7 @@ class MainWindow(QMainWindow):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
         column.addWidget(self.head)
+        column.addWidget(self.late)
         column.addWidget(self.floor, 1)
         column.addWidget(self.foot)
         self.setCentralWidget(middle)

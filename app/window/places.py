@@ -43,8 +43,11 @@ PLACES = (
     Place("Receiving", Icon.CONE, 1, "receiving.bench:ReceivingBench"),
     Place("Winding", Icon.REEL, 2, "winding.bench:WindingBench"),
     Place("Pots & trays", Icon.POT, 4, "pots.bench:PotsBench"),
+    Place("Wash & dry", Icon.RAIL, 5, "washing.bench:WashingBench"),
     Place("Finishing", Icon.SCISSORS, 6, "finishing.bench:FinishingBench"),
     Place("Tagging", Icon.TAG, 7, "tagging.bench:TaggingBench"),
+    Place("Packing", Icon.PARCEL, 8, "packing.bench:PackingBench"),
+    Place("Counter", Icon.COUNTER, 9, "counter.bench:CounterBench"),
     Place("Desk", Icon.DESK, 10, "desk.bench:DeskBench", apart=True, finds=True),
 )
 """Plates keep their numbers for ever, so gaps are left for the benches that are still to come."""

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from contextlib import suppress
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject
@@ -38,6 +39,7 @@ class Reception(QObject):
         scan_line.asked.connect(self.asked)
         scan_line.pasted.connect(self.pasted)
         scan_line.pictured.connect(self.pictured)
+        scan_line.filed.connect(self.filed)
         scan_line.garbled.connect(lambda sentence: floor.trouble(BadInput(sentence)))
 
     def scanned(self, text: str) -> None:
@@ -49,9 +51,9 @@ class Reception(QObject):
         if code is not None:
             self._take(code.text, code.kind)
         elif bench is not None and self._finding():
-            self._floor.problem.hide()
+            self._put_away()
             bench.take(text)
-        elif bench is not None:
+        elif bench is not None and not bench.take_other(text):
             from app.scanning.resolve import resolve  # here, because the window is there before it
 
             bench.ask(self._resolved, resolve, text, False)
@@ -72,7 +74,7 @@ class Reception(QObject):
         if code is not None and (plate or not self._finding()):
             self._take(code.text, code.kind)
         else:
-            self._floor.problem.hide()
+            self._put_away()
             self._first_that(lambda bench: bench.seek(text), f"“{text}” was not found.")
 
     def pasted(self, codes: list[str]) -> None:
@@ -85,20 +87,34 @@ class Reception(QObject):
         """A photo of a tag."""
         self._first_that(lambda bench: bench.take_picture(picture), "No bench takes a picture.")
 
+    def filed(self, paths: list[Path]) -> None:
+        """Files are for the bench that is open: it opens none by itself, and one at a time."""
+        bench, first = self._floor.bench(), paths[0]
+        if bench is None or not bench.take_file(first):
+            self._floor.trouble(NotFound(
+                f"This bench has no use for {first.name}; nothing was read.",
+                "Open the bench it is for, and drop it there."))
+        elif len(paths) > 1:
+            self._foot.show_note(f"one file at a time: {first.name} was opened")
+
     def show(self, code: str) -> None:
         """Open what a code stands for, here or where it is found; a stop may have none."""
         if code:
             self._first_that(lambda bench: _takes(bench, code), f"{code} was not found.")
 
     def _take(self, code: str, kind: str) -> None:
-        self._floor.problem.hide()  # it was about the scan before
+        self._put_away()
         place = next((p for p in self._floor.places if p.plate == code), None)
         bench = self._floor.bench()
         if place is not None:
             self._floor.open_place(place)
         elif code == UNDO:
             self._deeds.undo_last()
-        elif bench is None or not _takes(bench, code):
+        elif bench is not None and _takes(bench, code):
+            return
+        elif kind == Kind.ACTION:
+            self._floor.trouble(_does_nothing(code))
+        else:
             from app.scanning.saying import a_kind
 
             self._floor.trouble(
@@ -119,6 +135,12 @@ class Reception(QObject):
 
     def _moved(self, place: Place) -> None:
         self._here = place
+        self._foot.show_note("")
+
+    def _put_away(self) -> None:
+        """What was said was about the scan before."""
+        self._floor.problem.hide()
+        self._foot.show_note("")
 
     def _first_that(self, takes: Callable[[Bench], bool], otherwise: str) -> None:
         bench = self._floor.bench()
@@ -137,3 +159,12 @@ def _takes(bench: Bench, code: str) -> bool:
     with suppress(BadInput):
         return bench.take(code)
     return False
+
+
+def _does_nothing(code: str) -> NotFound:
+    """An action plate is no thing to look at: it acts where something is in hand for it."""
+    from app.documents.plates import action_plates  # here, because paper is seldom wanted
+
+    words = {plate.code: f"{plate.word} {plate.number}".strip() for plate in action_plates()}
+    return NotFound(f"{words.get(code, shown(code))} does nothing here; nothing was saved.",
+                    "Scan it where a key says the same.")

@@ -29,6 +29,7 @@ class ScanLine(QLineEdit):
     asked = Signal(str)
     pasted = Signal(list)  # of codes
     pictured = Signal(bytes)  # a photo, as it would stand in a file
+    filed = Signal(list)  # of the paths of files that were dropped and are no pictures
     garbled = Signal(str)  # a sentence
 
     _being_typed = False
@@ -59,11 +60,15 @@ class ScanLine(QLineEdit):
         self._being_typed = True
 
     def take(self, dropped: QMimeData) -> bool:
-        """A picture that was dropped or pasted anywhere; False if it holds none."""
+        """A picture or files that were dropped or pasted anywhere; False if it holds none."""
         picture = _picture(dropped)
+        files = [path for url in dropped.urls() if url.isLocalFile()
+                 and (path := Path(url.toLocalFile())).suffix.lower() not in PICTURES]
         if picture:
             self.pictured.emit(picture)
-        return bool(picture)
+        elif files:
+            self.filed.emit(files)
+        return bool(picture or files)
 
     def event(self, event: QEvent) -> bool:
         if self._being_typed and event.type() is QEvent.Type.ShortcutOverride:

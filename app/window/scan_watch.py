@@ -32,7 +32,7 @@ class ScanWatch(QObject):
 
     def __init__(self, keystrokes: Keystrokes, parent: QObject) -> None:
         super().__init__(parent)
-        self._keystrokes = keystrokes
+        self.keystrokes = keystrokes
         self._held: list[tuple[QWindow, QKeyEvent]] = []
         self._giving_back = False
         self._armed = 0.0
@@ -78,16 +78,16 @@ class ScanWatch(QObject):
             return bool(self._held) and self._hold(window, event)
         character = _character(event)
         if not character or event.isAutoRepeat():
-            self._answer(self._keystrokes.give_back())
+            self._answer(self.keystrokes.give_back())
             return False
         at_ms = event.timestamp() or round(monotonic() * 1000)
-        self._answer(self._keystrokes.silence(at_ms))
-        if character in ENDS and not self._keystrokes.holds():
+        self._answer(self.keystrokes.silence(at_ms))
+        if character in ENDS and not self.keystrokes.holds():
             return False
         self._hold(window, event)
-        self._answer(self._keystrokes.press(character, at_ms))
-        if self._keystrokes.holds():
-            self._arm(self._keystrokes.patience_ms())
+        self._answer(self.keystrokes.press(character, at_ms))
+        if self.keystrokes.holds():
+            self._arm(self.keystrokes.patience_ms())
         return True
 
     def _hold(self, window: QWindow, event: QKeyEvent) -> bool:
@@ -102,7 +102,7 @@ class ScanWatch(QObject):
         if (monotonic() - self._armed) * 1000 > _LATE_MS:
             self._arm(_LATE_MS)
         else:
-            self._answer(self._keystrokes.give_back())
+            self._answer(self.keystrokes.give_back())
 
     def _answer(self, heard: tuple[Heard, ...]) -> None:
         """What is held goes back to where it was meant for, or is a scan and goes nowhere."""

@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Any, Concatenate, ParamSpec, Protocol, TypeVar
 
 from app.calculations.moments import clock_words, moment_words
+from app.lookups.now import NOW
 from app.problems import NotFound
 
 P = ParamSpec("P")
@@ -45,7 +46,9 @@ class Book(Protocol):
 class Session:
     """The open book, signed by whoever is at this station.
 
-    `sign` makes the signature; `people` and `last_copy` are asked of the book and its folder.
+    While `late` is set, yesterday's white board is entered: deeds happened then, and what is asked
+    as of `NOW` is asked as of then. `sign` makes the signature; `people` and `last_copy` are asked
+    of the book and its folder.
     """
 
     book: Book
@@ -55,14 +58,27 @@ class Session:
     begin: Callable[[str, str, str, str], None]  # studio, initials, name, station
     person: str = ""
     station: str = ""
+    late: datetime | None = None
+
+    @property
+    def at(self) -> datetime:
+        """The moment to ask for where how things stand is wanted."""
+        return self.late or NOW
+
+    def now(self) -> datetime:
+        """The moment that is put down for what is entered."""
+        return self.late or self.book.clock()
 
     def do(self, deed: Callable[..., T], *args: Any, **terms: Any) -> Done[T]:
         """Do a deed of app.work in this person's name."""
+        if self.late is not None:
+            terms = {"happened": self.late, **terms}
         return self.book.do(deed, *args, by=self._by(), **terms)
 
     def ask(self, question: Callable[Concatenate[Any, P], T], *args: P.args, **more: P.kwargs) -> T:
         """Ask a question of app.lookups."""
-        answer: T = self.book.ask(question, *args, **more)
+        asked = (self.at if arg is NOW else arg for arg in args)
+        answer: T = self.book.ask(question, *asked, **more)
         return answer
 
     def undo(self, seq: int) -> Done[None]:

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QSizePolicy, QVBoxLayout
 
@@ -11,6 +11,8 @@ from app.window.look.look import Gap
 from app.window.parts.fields import TextField
 from app.window.parts.key_button import KeyButton
 from app.window.parts.words import Words
+
+_ENTER = (Qt.Key.Key_Return, Qt.Key.Key_Enter)
 
 
 class ProblemStrip(QFrame):
@@ -89,8 +91,17 @@ class SignOn(QFrame):
         self.show()
         self.initials.line.setFocus()
 
+    def event(self, event: QEvent) -> bool:
+        """Enter in its fields signs on: it is no key of the bench below."""
+        if event.type() is QEvent.Type.ShortcutOverride:
+            assert isinstance(event, QKeyEvent)
+            if event.key() in _ENTER:
+                event.accept()
+                return True
+        return super().event(event)
+
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+        if event.key() in _ENTER:
             self._sign()
         else:
             super().keyPressEvent(event)

@@ -4,13 +4,13 @@ What is later divided inherits baths and loads through its parent; nothing inher
 after it left.
 """
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 
 from sqlalchemy import func, select
 
 from app.calculations.moments import moment_words
-from app.problems import Refused
+from app.problems import NotFound, Refused
 from app.records import DeedRow, OnBundle, Part, Waste, Yarn
 from app.store.deed import Deed
 
@@ -63,7 +63,7 @@ def make(
     child = deed.add(Yarn(
         kind=kind, base=first.base, put_up=put_up or first.put_up,
         count=gave or sum(took for _, took in sources), mg=sum(shares),
-        tie=ties.pop() if len(ties) == 1 else None,
+        tie=ties.pop() if len(ties) == 1 and kind != "skein" else None,
     ))
     deed.add_all([
         Part(child=child, parent=parent, took=took, gave=gave or took, mg=mg, basis=basis)
@@ -77,6 +77,14 @@ def close(deed: Deed, yarn: int) -> None:
     must_be_open(deed, yarn)
     deed.change(Yarn, yarn, closed=deed.seq)
     deed.end(OnBundle, yarn)
+
+
+def must_be_known(deed: Deed, yarn: Collection[int]) -> None:
+    """Raises NotFound where one of these is no yarn of the book."""
+    known = {row for (row,) in deed.all(
+        select(Yarn.id).where(Yarn.id.in_(yarn), Yarn.struck.is_(None)))}
+    if set(yarn) - known:
+        raise NotFound("This skein is not in the book; nothing was saved.", "Scan its tag.")
 
 
 def must_be_open(deed: Deed, yarn: int) -> None:

@@ -121,7 +121,8 @@ def lift(deed: Deed, bath: int) -> None:
 
 def _new_code(deed: Deed, random: Random) -> str | None:
     if deed.clock_in_doubt:
-        deed.note("The clock is behind the last entry: the lot gets its code when the day is sure.")
+        deed.note("The clock is behind the last entry: the lot gets its code when the day is sure. "
+                  "See to it at the Desk, under Book.")
         return None
     year, week, _ = deed.happened.isocalendar()
     start = f"{year % 100:02}{week:02}"

@@ -1,21 +1,29 @@
 """Skeins without a tag, or with another lot's: what they are is said only on evidence."""
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 
-from sqlalchemy import select
+from sqlalchemy import ColumnElement, select
 
+from app.calculations.codes import shown
+from app.lookups.certainty import nearest
+from app.lookups.present import has_a_place
+from app.lookups.thread import thread
 from app.lookups.walks import above
-from app.problems import Refused
+from app.problems import NotFound, Refused
 from app.records import Base, DyeLot, Part, Tag, TagOn, Whereabouts, Yarn
 from app.store.deed import Deed
-from app.work.dividing import rest, skeins
+from app.work.dividing import must_be_known, rest, skeins
 
 
 def find(deed: Deed, base: int, mg: int, put_up: str = "skein") -> int:
     """Yarn without a tag: it stands beside all totals until something says what it is."""
+    name = deed.value(select(Base.name).where(Base.id == base, Base.struck.is_(None)))
+    if name is None:
+        raise NotFound("This base is not in the book; nothing was saved.", "Choose its base.")
+    if mg < 1:
+        raise Refused("A find weighs something; nothing was saved.", "Weigh it.")
     found = deed.add(Yarn(kind="find", base=base, put_up=put_up, count=1, mg=mg))
     deed.begin(Whereabouts(yarn=found, state="table", basis="scanned"))
-    name = deed.value(select(Base.name).where(Base.id == base))
     deed.say(f"found a {put_up} of {name} without a tag")
     return found
 
@@ -23,19 +31,27 @@ def find(deed: Deed, base: int, mg: int, put_up: str = "skein") -> int:
 def is_one_of(deed: Deed, found: int, candidates: Sequence[int], basis: str = "stated") -> int:
     """The find is one of these (an order's skeins, say): one of them counts as back.
 
-    Which of them stays unknown; what they share is known. The row of the candidates.
+    Which of them stays unknown; what they share is known. Refused where other finds stand for all
+    of them already. The row of the candidates.
     """
     _must_be_find(deed, found)
     rows = list(dict.fromkeys(candidates))
     if not rows:
         raise Refused("It has to be one of something; nothing was saved.",
                       "Choose the order or the lot it may come from.")
-    first = deed.one(select(Yarn.base, Yarn.put_up).where(Yarn.id == rows[0]))
-    mg = sum(deed.value(select(Yarn.mg).where(Yarn.id == row)) for row in rows)
+    must_be_known(deed, rows)
+    looks = deed.all(select(Yarn.base, Yarn.put_up, Yarn.count, Yarn.mg).where(Yarn.id.in_(rows)))
+    if any(look.count != 1 for look in looks):
+        raise Refused("It can be one of single skeins only; nothing was saved.",
+                      "If it was missing at a count, say which count.")
+    first, mg = looks[0], sum(look.mg for look in looks)
     pool = deed.add(Yarn(kind="candidates", base=first.base, put_up=first.put_up,
                          count=len(rows), mg=mg))
     deed.add_all([Part(child=pool, parent=row, took=0, gave=1, mg=0, basis=basis) for row in rows])
     deed.add(Part(child=found, parent=pool, took=1, gave=1, mg=0, basis=basis))
+    if not has_a_place(deed.connection, found):
+        raise Refused("Other finds stand for all of these already; nothing was saved.",
+                      "Keep it as a find, and look which match was wrong.")
     deed.say(f"the find is one of {skeins(len(rows))}, as {basis}")
     return pool
 
@@ -56,11 +72,14 @@ def is_missing_from(deed: Deed, found: int, row: int, basis: str = "recognised")
 def belongs_to(deed: Deed, skein: int, pile: int, basis: str = "matched") -> None:
     """A tag hangs on another lot's skein: the false link is struck, the right one written.
 
-    The tag comes off and is void; the skein wants one of its own lot.
+    The tag comes off and is void; the skein wants one of its own lot, and so does the skein that
+    the tag was printed for.
     """
-    link = deed.one(select(Part.id, Part.mg).where(Part.child == skein, Part.struck.is_(None)))
+    link = deed.one(select(Part.id, Part.mg, Part.parent).where(
+        Part.child == skein, Part.struck.is_(None)))
     if link is None:
         raise Refused("This is no tagged skein; nothing was saved.", "Scan its tag.")
+    must_be_known(deed, [pile])
     if skein in above(deed.connection, [pile]):
         raise Refused("A skein cannot come from what was made of it; nothing was saved.",
                       "Choose the pile it came from.")
@@ -68,6 +87,7 @@ def belongs_to(deed: Deed, skein: int, pile: int, basis: str = "matched") -> Non
         deed.note("That pile now has one too many: one of its own tags hangs elsewhere.")
     deed.change(Part, link.id, struck=deed.seq)
     deed.add(Part(child=skein, parent=pile, took=1, gave=1, mg=link.mg, basis=basis))
+    _lies_there_again(deed, link.parent)
     for (tag,) in deed.all(select(TagOn.tag).where(
             TagOn.yarn == skein, TagOn.until.is_(None), TagOn.struck.is_(None))):
         deed.change(Tag, tag, void=deed.seq)
@@ -75,21 +95,60 @@ def belongs_to(deed: Deed, skein: int, pile: int, basis: str = "matched") -> Non
     deed.say(f"a skein belongs to another lot, as {basis}")
 
 
+def _lies_there_again(deed: Deed, pile: int) -> None:
+    """A pile whose tags seemed to be all tied on has a skein of its own that still wants one."""
+    went_on = deed.value(
+        select(Yarn.id).join(Part, Part.child == Yarn.id)
+        .where(Part.parent == pile, Part.struck.is_(None), Yarn.kind != "skein"))
+    closed = deed.value(select(Yarn.closed).where(Yarn.id == pile, Yarn.kind == "pile"))
+    if closed and went_on is None:
+        deed.change(Yarn, pile, closed=None)
+
+
 def new_tag(deed: Deed, skein: int, tag: int) -> None:
-    """A skein without a tag gets one that was printed for it."""
-    if deed.value(select(TagOn.id).where(TagOn.yarn == skein, TagOn.until.is_(None),
-                                         TagOn.struck.is_(None))):
+    """A skein without a tag gets one that was printed for its lot."""
+    must_be_known(deed, [skein])
+    if _worn_by(deed, TagOn.yarn == skein):
         raise Refused("This skein wears a tag; nothing was saved.", "Print another instead.")
-    void, lot = deed.one(select(Tag.void, DyeLot.code).join(DyeLot, DyeLot.id == Tag.lot)
-                         .where(Tag.id == tag))
-    if void:
-        raise Refused(f"This tag of {lot} is void; nothing was saved.", "Print another.")
+    row = deed.one(
+        select(Tag.mark, Tag.void, Tag.lot, DyeLot.code).join(DyeLot, DyeLot.id == Tag.lot)
+        .where(Tag.id == tag, Tag.struck.is_(None)))
+    if row is None:
+        raise NotFound("This tag is not in the book; nothing was saved.",
+                       "Scan a tag of this studio.")
+    if row.void:
+        raise Refused(f"{shown(row.mark)} is void; nothing was saved.", "Print another.")
+    if _worn_by(deed, TagOn.tag == tag):
+        raise Refused(f"{shown(row.mark)} hangs on another skein; nothing was saved.",
+                      "Print another.")
+    lots = nearest(thread(deed.connection, [skein]), skein, "lot")
+    if lots != {row.lot}:
+        raise Refused(f"{shown(row.mark)} was printed for {_lot_shown(row.code)}, and this skein "
+                      f"is of {_lots_shown(deed, lots)}; nothing was saved.",
+                      "Print one for its own lot, or say first what it is.")
     deed.begin(TagOn(tag=tag, yarn=skein))
-    deed.say(f"tied a tag of {lot} on")
+    deed.say(f"tied {shown(row.mark)} on")
+
+
+def _worn_by(deed: Deed, which: ColumnElement[bool]) -> bool:
+    return deed.value(select(TagOn.id).where(
+        which, TagOn.until.is_(None), TagOn.struck.is_(None))) is not None
+
+
+def _lots_shown(deed: Deed, lots: Collection[int | None]) -> str:
+    if None in lots or not lots:
+        return "a lot that nobody knows"
+    codes = deed.all(select(DyeLot.code).where(DyeLot.id.in_(lots)).order_by(DyeLot.code))
+    return " or ".join(_lot_shown(code) for (code,) in codes)
+
+
+def _lot_shown(code: str | None) -> str:
+    return shown(code) if code else "a lot without a code"
 
 
 def _must_be_find(deed: Deed, found: int) -> None:
-    kind = deed.value(select(Yarn.kind).where(Yarn.id == found, Yarn.struck.is_(None)))
+    must_be_known(deed, [found])
+    kind = deed.value(select(Yarn.kind).where(Yarn.id == found))
     matched = deed.value(select(Part.id).where(Part.child == found, Part.struck.is_(None)))
     if kind != "find" or matched:
         raise Refused("This is no find, or it was matched already; nothing was saved.",

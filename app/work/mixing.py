@@ -12,6 +12,7 @@ from app.records import OnBundle, Part, Told, Whereabouts, Yarn
 from app.store.deed import Deed
 from app.work.bundling import add_to_cord, free_empty_disc, tie_on
 from app.work.dividing import close, make, rest, skeins
+from app.work.promising import note_for_orders
 
 
 def mix(deed: Deed, yarn: Sequence[int], disc: int | None = None) -> int:
@@ -68,7 +69,8 @@ def lose(deed: Deed, yarn: int, count: int) -> list[int]:
         raise Refused(f"{count} of {left} cannot be lost; nothing was saved.", "Count again.")
     cord, kind = _cord_of(deed, yarn), deed.value(select(Yarn.kind).where(Yarn.id == yarn))
     deed.say(f"lost {skeins(count)}")
-    if kind == "skein":
+    if kind in ("skein", "find"):
+        note_for_orders(deed, [yarn])
         deed.begin(Whereabouts(yarn=yarn, state="lost", basis="counted"))
         return [yarn]
     rows = [make(deed, kind, [(yarn, n)], basis="counted") for n in (left - count, count) if n]
@@ -112,9 +114,9 @@ def recognise(deed: Deed, yarn: int, pool: int, parent: int, basis: str = "recog
 def _kinds_alike(deed: Deed, rows: Sequence[int]) -> set[str]:
     looks = deed.all(select(Yarn.kind, Yarn.base, Yarn.put_up).where(Yarn.id.in_(rows)))
     kinds = {look.kind for look in looks}
-    if "skein" in kinds:
-        raise Refused("A skein with its tag can be told apart; nothing was saved.",
-                      "Mix what wears no tags.")
+    if kinds - {"group", "pile"}:
+        raise Refused("A skein with its tag can be told apart, and so can a find; nothing was "
+                      "saved.", "Mix what wears no tags, and match a find first.")
     if len({(look.base, look.put_up) for look in looks}) > 1:
         raise Refused("These are different bases or put-ups: they can be told apart; "
                       "nothing was saved.", "Mix those that are alike.")

@@ -15,21 +15,25 @@ from app.lookups.certainty import held_by
 from app.lookups.skeins import now_of, then_of
 from app.lookups.thread import thread
 from app.problems import Refused
-from app.records import Plate, Second, Whereabouts
+from app.records import OrderLine, Plate, Second, Whereabouts, Yarn
 from app.store.deed import Deed
 from app.work.bundling import number_of
-from app.work.dividing import skeins
+from app.work.dividing import must_be_known, skeins
+from app.work.promising import keep_for_orders, note_for_orders
 
 TO_BUYERS = ("taken", "sent", "put by", "kit", "fair")
 """What has not happened yet and may be refused: a hold stops it."""
 ALLOWED = {
     "taken": ("table", "shelf", "put by", "fair"),
-    "sent": ("taken", "table", "shelf", "put by", "fair", "kit"),
+    "sent": ("taken", "table", "shelf", "put by", "fair"),
     "put by": ("table", "shelf"),
     "kit": ("table", "shelf"),
     "fair": ("table", "shelf"),
 }
-"""From which states a skein may go to a buyer; to any other place it went because it is there."""
+"""From which states a skein may go to a buyer; to any other place it went because it is there.
+
+Out of a kit it goes with the whole kit.
+"""
 WORDS = {
     "table": "on the table", "shelf": "on a shelf", "put by": "put by", "kit": "in a kit",
     "taken": "taken for an order", "sent": "sold", "fair": "at a fair", "lost": "lost",
@@ -54,20 +58,22 @@ def move(deed: Deed, tagged: Sequence[int], to: To) -> None:
     """These skeins go there, all of them or none.
 
     Refused at the desk: a skein that is not where it could come from, a hold on what goes to a
-    buyer. Entered late it has happened: kept, and marked.
+    buyer, one that an order was promised. Entered late it has happened: kept, and marked.
     """
     rows = list(dict.fromkeys(tagged))
     if not rows:
         raise Refused("No skein was scanned; nothing was saved.", "Scan their tags.")
-    held = thread(deed.connection, rows) if to.state in TO_BUYERS else None
+    must_be_known(deed, rows)
+    where = "" if to.place is None else f" {number_of(deed, to.place)}"
     for row in rows:
-        _may_go(deed, row, to.state)
-        if held is not None and held_by(held, row):
-            deed.refuse(f"HOLD: {_mark(deed, row)} may not go to a buyer; nothing was saved.",
-                        "Ask who placed the hold.")
+        _may_go(deed, row, to)
+    if to.state in TO_BUYERS:
+        _may_go_to_a_buyer(deed, rows, to.line)
+    elif to.state not in ("table", "shelf"):
+        note_for_orders(deed, rows)
+    for row in rows:
         deed.begin(Whereabouts(yarn=row, state=to.state, place=to.place, line=to.line,
                                kit=to.kit, customer=to.customer, ends=to.ends, basis=to.basis))
-    where = "" if to.place is None else f" {number_of(deed, to.place)}"
     deed.say(f"{skeins(len(rows))} {WORDS[to.state]}{where}")
 
 
@@ -90,7 +96,8 @@ def end_put_bys(deed: Deed, shelf: int) -> int:
             Whereabouts.struck.is_(None), Whereabouts.ends <= deed.written))]
     if over:
         move(deed, over, To("shelf", place=shelf))
-    deed.say(f"{skeins(len(over))} of ended put-bys back on the shelf")
+    deed.say(f"{skeins(len(over))} of ended put-bys back on the shelf" if over
+             else "no put-by is over yet")
     return len(over)
 
 
@@ -98,11 +105,15 @@ def call_second(deed: Deed, tagged: Sequence[int], why: str) -> None:
     """Sound yarn to be sold below price, with what is seen; it keeps its lot."""
     if not why.strip():
         raise Refused("A second needs its reason; nothing was saved.", "Say what is seen.")
+    must_be_known(deed, tagged)
     known = {yarn for (yarn,) in deed.all(select(Second.yarn).where(
         Second.yarn.in_(tagged), Second.struck.is_(None)))}
     fresh = [row for row in dict.fromkeys(tagged) if row not in known]
+    if not fresh:
+        raise Refused("Nothing here is not called a second already; nothing was saved.",
+                      "Scan the tags of the others.")
     deed.add_all([Second(yarn=row, why=why) for row in fresh])
-    deed.say(f"{skeins(len(fresh))} seconds: {why}")
+    deed.say(f"{skeins(len(fresh))} called {'a second' if len(fresh) == 1 else 'seconds'}: {why}")
 
 
 def place_of(deed: Deed, code: str) -> int | None:
@@ -112,17 +123,34 @@ def place_of(deed: Deed, code: str) -> int | None:
     return plate
 
 
-def _may_go(deed: Deed, row: int, state: str) -> None:
+def _may_go_to_a_buyer(deed: Deed, rows: Sequence[int], line: int | None) -> None:
+    found = thread(deed.connection, rows)
+    for row in rows:
+        if held_by(found, row):
+            deed.refuse(f"HOLD: {_mark(deed, row)} may not go to a buyer; nothing was saved.",
+                        "Ask who placed the hold.")
+    promised = None if line is None else deed.value(
+        select(OrderLine.lot).where(OrderLine.id == line))
+    keep_for_orders(deed, rows, but=promised)
+
+
+def _may_go(deed: Deed, row: int, to: To) -> None:
     now = then_of(deed.connection, row, deed.happened)
     if now is None:
-        deed.refuse(f"{_mark(deed, row)} became something else: it is no skein of its own any "
-                    "more; nothing was saved.", "Scan what it became.")
-    elif state not in ALLOWED:
-        if now in ("sent", "lost", "given", "discarded") and state != "table":
-            deed.note(f"{_mark(deed, row)} was {WORDS[now]} and is {WORDS[state]} again: look "
+        if deed.value(select(Yarn.closed).where(Yarn.id == row)):
+            raise Refused(f"{_mark(deed, row)} became something else: it is no skein of its own "
+                          "any more; nothing was saved.", "Scan what it became.")
+        deed.refuse(f"{_mark(deed, row)} was no skein with a tag then; nothing was saved.",
+                    "Look whether the moment is right.")
+    elif to.state not in ALLOWED:
+        if now in ("sent", "lost", "given", "discarded") and to.state != "table":
+            deed.note(f"{_mark(deed, row)} was {WORDS[now]} and is {WORDS[to.state]} again: look "
                       "whether it is the same skein.")
-    elif now not in ALLOWED[state]:
-        deed.refuse(f"{_mark(deed, row)} is {WORDS[now]}: it cannot be {WORDS[state]}; nothing "
+    elif now == "kit" and to.kit is None:
+        deed.refuse(f"{_mark(deed, row)} is in a kit: it cannot be {WORDS[to.state]}; nothing "
+                    "was saved.", "Open the kit first.")
+    elif now not in ALLOWED[to.state] and not (now == "kit" and to.state == "sent"):
+        deed.refuse(f"{_mark(deed, row)} is {WORDS[now]}: it cannot be {WORDS[to.state]}; nothing "
                     "was saved.", "Look where it is, or take the last deed back.")
 
 

@@ -5,11 +5,25 @@ from dataclasses import dataclass
 
 from sqlalchemy import func, select
 
-from app.calculations.codes import Kind, bare_characters, numbered
+from app.calculations.codes import Kind, bare_characters, may_be_old_lot, numbered
 from app.problems import Refused
-from app.records import BaseVersion, DyeLot, Fill, FillPart, InBath, Jar, SupplierLot, Yarn
+from app.records import (
+    Base,
+    BaseVersion,
+    Colourway,
+    DyeLot,
+    Fill,
+    FillPart,
+    InBath,
+    Jar,
+    PutUp,
+    RecipeVersion,
+    SupplierLot,
+    Yarn,
+)
 from app.store.deed import Deed
 from app.work.dividing import skeins
+from app.work.dyeing import name_colourway
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,9 +40,7 @@ class OldLot:
 def open_lot(deed: Deed, old: OldLot, mg_each: int) -> int:
     """An old lot as a pile; nobody knows its cones, and the book says so. The pile."""
     code = bare_characters(old.code)
-    if not code or deed.value(select(DyeLot.id).where(DyeLot.code == code)):
-        raise Refused(f"Lot {old.code} is in the book already; nothing was saved.",
-                      "Look it up instead.")
+    _may_be_opened(deed, old, code)
     base = deed.value(select(BaseVersion.base).where(BaseVersion.id == old.base_version))
     lot = deed.add(DyeLot(code=code, bath=None, base=base, colourway=old.colourway))
     pile = deed.add(Yarn(kind="pile", base=base, put_up=old.put_up, count=old.count,
@@ -36,6 +48,76 @@ def open_lot(deed: Deed, old: OldLot, mg_each: int) -> int:
     deed.add(InBath(yarn=pile, lot=lot, basis="stated"))
     deed.say(f"opened old lot {old.code}: {skeins(old.count, old.put_up)}")
     return pile
+
+
+@dataclass(frozen=True, slots=True)
+class LayHere:
+    """The same in the words of who finds it: base and colourway by name, put-up as described."""
+
+    code: str
+    base: str
+    colourway: str
+    count: int
+    put_up: str = "skein"
+
+
+def open_lots(deed: Deed, lots: Sequence[LayHere]) -> list[int]:
+    """Old lots that lay here, each as a pile; a colourway that is new is named with it. The piles.
+
+    Each member is taken to hold what a tag of its put-up says. Refused: a base or put-up that is
+    not described, a code that is in the book.
+    """
+    if not lots:
+        raise Refused("No old lot was named; nothing was saved.", "Write its code.")
+    piles = []
+    for one in lots:
+        version, mg_each = _as_described(deed, one)
+        old = OldLot(one.code, version, _colourway(deed, one.colourway), one.count, one.put_up)
+        piles.append(open_lot(deed, old, mg_each))
+    if len(lots) > 1:
+        deed.say(f"opened {len(lots)} old lots, {sum(one.count for one in lots)} in all")
+    return piles
+
+
+def _as_described(deed: Deed, one: LayHere) -> tuple[int, int]:
+    """The base version that its tags are printed from, and the milligrams of one."""
+    version = deed.value(
+        select(BaseVersion.id).join(Base, Base.id == BaseVersion.base)
+        .where(Base.name == one.base, Base.struck.is_(None), BaseVersion.struck.is_(None))
+        .order_by(BaseVersion.number.desc()))
+    mg = None if version is None else deed.value(select(PutUp.nominal_mg).where(
+        PutUp.base_version == version, PutUp.name == one.put_up, PutUp.struck.is_(None)))
+    if mg is None:
+        what = one.base if version is None else f"A {one.put_up} of {one.base}"
+        raise Refused(f"{what or 'No base'} is not described in the book; nothing was saved.",
+                      "Describe it first.")
+    return version, mg
+
+
+def _colourway(deed: Deed, name: str) -> int:
+    words = name.strip()
+    row: int | None = deed.value(select(Colourway.id).where(
+        Colourway.name == words, Colourway.struck.is_(None)))
+    if row is None:
+        recipe = name_colourway(deed, words)
+        row = deed.value(select(RecipeVersion.colourway).where(RecipeVersion.id == recipe))
+    assert row is not None
+    return row
+
+
+def _may_be_opened(deed: Deed, old: OldLot, code: str) -> None:
+    if not code:
+        raise Refused("An old lot needs the code that stands on its tags; nothing was saved.",
+                      "Read its tag, or give it a code of its own.")
+    if old.count < 1:
+        raise Refused(f"{old.count} of lot {old.code} cannot lie here; nothing was saved.",
+                      "Count them.")
+    if deed.value(select(DyeLot.id).where(DyeLot.code == code)):
+        raise Refused(f"Lot {old.code} is in the book already; nothing was saved.",
+                      "Look it up instead.")
+    if not may_be_old_lot(code):
+        raise Refused(f"{old.code} reads as the code of something else; nothing was saved.",
+                      f"Put letters before it, like OLD{code}.")
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,7 +1,6 @@
 """People: initials are theirs for ever, their names can be removed on request."""
 
 import hashlib
-import secrets
 
 from sqlalchemy import select
 
@@ -20,7 +19,7 @@ def enrol(deed: Deed, initials: str, name: str = "") -> int:
                       "Add a letter.")
     person = deed.add(Person(initials=initials))
     if name:
-        deed.add(personal("name", name, person=person))
+        deed.add(personal(deed, "name", name, person=person))
     deed.say(f"enrolled {initials}")
     return person
 
@@ -37,10 +36,10 @@ def retire(deed: Deed, initials: str) -> None:
     deed.say(f"{initials} left")
 
 
-def personal(field: str, value: str, *, person: int | None = None,
+def personal(deed: Deed, field: str, value: str, *, person: int | None = None,
              customer: int | None = None) -> Personal:
     """A field about someone: the journal gets its salted digest alone."""
-    salt = secrets.token_hex(16)
+    salt = deed.chance.randbytes(16).hex()
     digest = hashlib.sha256((salt + value).encode()).hexdigest()
     return Personal(field=field, value=value, salt=salt, digest=digest,
                     person=person, customer=customer)

@@ -5,12 +5,15 @@ from collections.abc import Sequence
 from sqlalchemy import select
 
 from app.lookups.certainty import nearest
+from app.lookups.skeins import then_of
 from app.lookups.thread import thread
 from app.problems import Refused
-from app.records import OnBundle, Tag, TagOn, Waste, Whereabouts, Yarn
+from app.records import OnBundle, Part, Tag, TagOn, Waste, Whereabouts, Yarn
 from app.store.deed import Deed
 from app.work.bundling import add_to_cord
-from app.work.dividing import close, make, rest, skeins
+from app.work.dividing import close, make, must_be_known, rest, skeins
+from app.work.moving import WORDS
+from app.work.promising import note_for_orders
 
 
 def cut(deed: Deed, skein: int, count: int, put_up: str, waste_mg: int) -> int:
@@ -18,6 +21,7 @@ def cut(deed: Deed, skein: int, count: int, put_up: str, waste_mg: int) -> int:
 
     They keep the lot; the old tag is void, and what is lost in the cutting is weighed.
     """
+    must_be_known(deed, [skein])
     left = rest(deed, skein)
     if count < 1 or left.members != 1:
         raise Refused(f"{skeins(count, put_up)} cannot be made of this; nothing was saved.",
@@ -25,6 +29,8 @@ def cut(deed: Deed, skein: int, count: int, put_up: str, waste_mg: int) -> int:
     if not 0 <= waste_mg < left.mg:
         raise Refused(f"{waste_mg / 1000:g} g cannot be lost of {left.mg / 1000:g} g; nothing was "
                       "saved.", "Weigh what was lost.")
+    _must_be_told_apart(deed, [skein])
+    note_for_orders(deed, [skein])
     if waste_mg:
         deed.add(Waste(yarn=skein, mg=waste_mg, why=f"made into {skeins(count, put_up)}"))
     pile = make(deed, "pile", [(skein, 1)], gave=count, put_up=put_up)
@@ -35,13 +41,20 @@ def cut(deed: Deed, skein: int, count: int, put_up: str, waste_mg: int) -> int:
 
 
 def gather(deed: Deed, tagged: Sequence[int], disc: int | None = None) -> int:
-    """Back on a cord for an overdye or a rewash: tags come off and are void. The new row."""
+    """Back on a cord for an overdye or a rewash: tags come off and are void. The new row.
+
+    Their ties were cut when they were counted first: none of them is told by its tie again.
+    """
     rows = list(dict.fromkeys(tagged))
     if not rows:
         raise Refused("No skein was scanned; nothing was saved.", "Scan their tags.")
-    bases = {deed.value(select(Yarn.base).where(Yarn.id == row)) for row in rows}
-    if len(bases) > 1:
-        raise Refused("Two bases cannot be one row; nothing was saved.", "Gather them apart.")
+    must_be_known(deed, rows)
+    _must_be_told_apart(deed, rows)
+    if len({tuple(look) for look in deed.all(
+            select(Yarn.base, Yarn.put_up).where(Yarn.id.in_(rows)))}) > 1:
+        raise Refused("Two bases or put-ups cannot be one row; nothing was saved.",
+                      "Gather them apart.")
+    note_for_orders(deed, rows)
     group = make(deed, "group", [(row, 1) for row in rows])
     for row in rows:
         _undress(deed, row)
@@ -54,6 +67,27 @@ def gather(deed: Deed, tagged: Sequence[int], disc: int | None = None) -> int:
                   "with both in their past.")
     deed.say(f"gathered {skeins(len(rows))}, their tags are void")
     return group
+
+
+def _must_be_told_apart(deed: Deed, rows: Sequence[int]) -> None:
+    """Only what is one skein by itself; marked where it was with someone else.
+
+    A find that is not matched, or one of several, stands beside the totals as it is.
+    """
+    for row in rows:
+        then = then_of(deed.connection, row, deed.happened)
+        if then not in (None, "table", "shelf"):
+            deed.note(f"A skein of these was {WORDS[then]}: look whose it is.")
+        kind = deed.value(select(Yarn.kind).where(Yarn.id == row))
+        if kind != "skein" and not (kind == "find" and _was_missing(deed, row)):
+            raise Refused("This is no skein with a tag, and nobody knows which it is; nothing was "
+                          "saved.", "Scan a tag; match what was found without one first.")
+
+
+def _was_missing(deed: Deed, found: int) -> bool:
+    return deed.value(
+        select(Part.id).join(Yarn, Yarn.id == Part.parent)
+        .where(Part.child == found, Part.struck.is_(None), Yarn.kind != "candidates")) is not None
 
 
 def _undress(deed: Deed, skein: int) -> None:

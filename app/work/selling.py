@@ -1,13 +1,16 @@
 """Orders and sales: what was promised, and what really left."""
 
+from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from typing import Any
 
 from sqlalchemy import func, select
 
 from app.calculations.codes import shown
-from app.lookups.left_to_sell import left_to_sell
+from app.lookups.left_to_sell import FILLED, left_to_sell
+from app.lookups.skeins import named_by_tag
 from app.problems import NotFound, Refused
 from app.records import (
     Customer,
@@ -16,25 +19,29 @@ from app.records import (
     OrderLine,
     Personal,
     Price,
-    Tag,
-    TagOn,
     Whereabouts,
     Yarn,
 )
 from app.store.deed import Deed
-from app.work.dividing import skeins
+from app.work.dividing import must_be_known, skeins
 from app.work.moving import To, move
 from app.work.people import personal
 
 
 @dataclass(frozen=True, slots=True)
 class Wanted:
-    """One line of an order: so many, of a lot if it was named; price for one."""
+    """One line of an order: so many, of a lot if it was named; price for one.
+
+    `what` is as it was said; colourway, base and put-up are what it was read as.
+    """
 
     what: str
     count: int
     lot: int | None = None
     price: int | None = None
+    colourway: int | None = None
+    base: int | None = None
+    put_up: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,7 +62,7 @@ def know_customer(deed: Deed, name: str, fields: dict[str, str] | None = None) -
                       "Sell without a customer where none is given.")
     customer = deed.add(Customer())
     said = {"name": name.strip(), **(fields or {})}
-    deed.add_all([personal(field, value, customer=customer) for field, value in said.items()])
+    deed.add_all([personal(deed, field, value, customer=customer) for field, value in said.items()])
     deed.say(f"customer {customer} is known")
     return customer
 
@@ -83,13 +90,17 @@ def place_order(deed: Deed, order: OrderIn) -> list[int]:
             CustomerOrder.number == order.number, CustomerOrder.struck.is_(None))):
         raise Refused(f"Order {order.number} is in the book already; nothing was saved.",
                       "Look it up instead.")
-    for wanted in order.lines:
-        _may_promise(deed, wanted)
+    if order.customer is not None and deed.value(select(Customer.id).where(
+            Customer.id == order.customer, Customer.struck.is_(None))) is None:
+        raise NotFound("This customer is not in the book; nothing was saved.",
+                       "Choose one who is, or sell without a name.")
+    _may_promise(deed, order.lines)
     row = deed.add(CustomerOrder(number=order.number, customer=order.customer,
                                  channel=order.channel, placed=order.placed))
     lines = deed.add_all([
         OrderLine(customer_order=row, wanted=wanted.count, what=wanted.what, lot=wanted.lot,
-                  price=wanted.price)
+                  price=wanted.price, colourway=wanted.colourway, base=wanted.base,
+                  put_up=wanted.put_up)
         for wanted in order.lines
     ])
     deed.say(f"order {order.number}: {skeins(sum(w.count for w in order.lines))}")
@@ -99,30 +110,47 @@ def place_order(deed: Deed, order: OrderIn) -> list[int]:
 def take_for(deed: Deed, line: int, tagged: Sequence[int]) -> None:
     """Skeins are taken from the shelf for a line, by scan.
 
-    Refused over what is wanted, and for another lot than the one that was promised. A line filled
-    from two lots is said.
+    Refused over what is wanted, for another lot than the one that was promised, and what another
+    order was promised. A line filled from two lots is said.
     """
-    row = deed.one(
-        select(OrderLine.wanted, OrderLine.lot, CustomerOrder.number)
-        .join(CustomerOrder, CustomerOrder.id == OrderLine.customer_order)
-        .where(OrderLine.id == line, OrderLine.struck.is_(None)))
-    if row is None:
-        raise NotFound("This line is not in the book; nothing was saved.", "Scan the order.")
+    row = _line(deed, line)
     fresh = list(dict.fromkeys(tagged))
-    if len(fresh) > row.wanted - _on_line(deed, line):
-        deed.refuse(f"Order {row.number} wants {row.wanted} of these, and "
-                    f"{_on_line(deed, line)} are taken; nothing was saved.", "Put the rest back.")
+    if row.over:
+        deed.refuse(f"This line of order {row.number} was called off; nothing was saved.",
+                    "Place it anew.")
+    here = _yarn_on(deed, line)
+    if twice := [one for one in fresh if one in here]:
+        deed.refuse(f"{_marks(deed, twice)} taken for order {row.number} already and counted once; "
+                    "nothing was saved.", "Put it back on the shelf, if that was meant.")
+        fresh = [one for one in fresh if one not in here]
+    if len(fresh) > row.wanted - row.filled:
+        deed.refuse(f"Order {row.number} wants {row.wanted} of these, and {row.filled} "
+                    f"{'is' if row.filled == 1 else 'are'} taken; nothing was saved.",
+                    "Put the rest back.")
     lots = _lots_of(deed, fresh)
     if row.lot is not None and lots - {row.lot}:
         deed.refuse(f"Order {row.number} was promised {_code(deed, row.lot)}; nothing was saved.",
                     "Take that lot, or ask the customer first.")
-    lots |= _lots_of(deed, _yarn_on(deed, line))
+    lots |= _lots_of(deed, here)
     if len(lots) > 1:
         deed.note(f"One line from {len(lots)} lots: "
                   f"{' and '.join(sorted(_code(deed, lot) for lot in lots))}. Ask the customer, "
                   "or put a note about alternating rows in.")
     move(deed, fresh, To("taken", line=line))
     deed.say(f"took {skeins(len(fresh))} for order {row.number}")
+
+
+def call_off(deed: Deed, line: int) -> None:
+    """What is not filled of a line is not wanted any more; what was taken or sent stays so."""
+    row = _line(deed, line)
+    if row.over:
+        raise Refused(f"This line of order {row.number} was called off already; nothing was "
+                      "saved.", "Place it anew if it is wanted again.")
+    if row.filled >= row.wanted:
+        raise Refused(f"Nothing of this line of order {row.number} is open; nothing was saved.",
+                      "Put back on the shelf what was taken for it first.")
+    deed.change(OrderLine, line, over=deed.seq)
+    deed.say(f"called off {row.wanted - row.filled} of {row.wanted} of order {row.number}")
 
 
 def send(deed: Deed, number: str) -> int:
@@ -144,17 +172,34 @@ def send(deed: Deed, number: str) -> int:
 
 
 def sell(
-    deed: Deed, tagged: Sequence[int], customer: int | None = None, channel: str = "shop"
+    deed: Deed, tagged: Sequence[int], customer: int | None = None, channel: str = "shop",
 ) -> int:
     """Over the counter or at a fair: sold as they are scanned. The order that keeps it."""
-    number = f"T{(deed.value(select(func.max(CustomerOrder.id))) or 0) + 1}"
     rows = list(dict.fromkeys(tagged))
-    price = _price_of(deed, rows[0]) if rows else None
-    (line,) = place_order(deed, OrderIn(
-        number, deed.happened, channel, (Wanted("as scanned", max(1, len(rows)), price=price),),
-        customer))
-    move(deed, rows, To("sent", line=line))
+    must_be_known(deed, rows)
+    looks: dict[tuple[int, str], list[int]] = {}
+    for row, base, put_up in deed.all(
+            select(Yarn.id, Yarn.base, Yarn.put_up).where(Yarn.id.in_(rows)).order_by(Yarn.id)):
+        looks.setdefault((base, put_up), []).append(row)
+    if not looks:
+        raise Refused("No skein was scanned; nothing was saved.", "Scan their tags.")
+    lines = place_order(deed, OrderIn(till_number(deed), deed.happened, channel, tuple(
+        Wanted("as scanned", len(alike), price=_price_of(deed, base, put_up), base=base,
+               put_up=put_up)
+        for (base, put_up), alike in looks.items()), customer))
+    for line, alike in zip(lines, looks.values(), strict=True):
+        move(deed, alike, To("sent", line=line))
     deed.say(f"sold {skeins(len(rows))}" + ("" if customer else ", buyer not known"))
+    return order_of(deed, lines[0])
+
+
+def till_number(deed: Deed) -> str:
+    """The number of the next sale over the counter: T and a number of its own."""
+    return f"T{(deed.value(select(func.max(CustomerOrder.id))) or 0) + 1}"
+
+
+def order_of(deed: Deed, line: int) -> int:
+    """The order that a line is of."""
     order: int = deed.value(select(OrderLine.customer_order).where(OrderLine.id == line))
     return order
 
@@ -167,23 +212,32 @@ def set_price(deed: Deed, base: int, put_up: str, price: int) -> None:
     deed.say(f"priced {put_up}s at {price / 100:.2f}")
 
 
-def _may_promise(deed: Deed, wanted: Wanted) -> None:
-    if wanted.count < 1:
-        raise Refused(f"{wanted.count} of {wanted.what} cannot be wanted; nothing was saved.",
-                      "Say how many.")
-    if wanted.lot is None:
-        return
-    free = left_to_sell(deed.connection, wanted.lot).count
-    if wanted.count > free:
-        deed.refuse(f"{free} of {_code(deed, wanted.lot)} can still be promised, not "
-                    f"{wanted.count}; nothing was saved.", "Offer another lot, or fewer.")
+def _may_promise(deed: Deed, lines: Sequence[Wanted]) -> None:
+    of_lot = Counter[tuple[int, str | None]]()
+    for wanted in lines:
+        if wanted.count < 1:
+            raise Refused(f"{wanted.count} of {wanted.what} cannot be wanted; nothing was saved.",
+                          "Say how many.")
+        if wanted.lot is not None:
+            for put_up in dict.fromkeys((wanted.put_up, None)):  # and all of the lot
+                of_lot[wanted.lot, put_up] += wanted.count
+    for (lot, put_up), count in of_lot.items():
+        free = left_to_sell(deed.connection, lot, put_up).count
+        if count > free:
+            deed.refuse(f"{free} of {_code(deed, lot)} can still be promised, not "
+                        f"{count}; nothing was saved.", "Offer another lot, or fewer.")
 
 
-def _on_line(deed: Deed, line: int) -> int:
-    """Skeins that were taken or sent for a line, whether they came back since or not."""
-    count: int = deed.value(select(func.count(func.distinct(Whereabouts.yarn))).where(
-        Whereabouts.line == line, Whereabouts.struck.is_(None)))
-    return count
+def _line(deed: Deed, line: int) -> Any:
+    """A line of an order as it stands; raises NotFound where there is none."""
+    row = deed.one(
+        select(OrderLine.wanted, OrderLine.lot, OrderLine.over, CustomerOrder.number,
+               FILLED.label("filled"))
+        .join(CustomerOrder, CustomerOrder.id == OrderLine.customer_order)
+        .where(OrderLine.id == line, OrderLine.struck.is_(None)))
+    if row is None:
+        raise NotFound("This line is not in the book; nothing was saved.", "Scan the order.")
+    return row
 
 
 def _yarn_on(deed: Deed, line: int, state: str | None = None) -> list[int]:
@@ -195,17 +249,22 @@ def _yarn_on(deed: Deed, line: int, state: str | None = None) -> list[int]:
 
 
 def _lots_of(deed: Deed, tagged: Sequence[int]) -> set[int]:
-    return {lot for (lot,) in deed.all(
-        select(Tag.lot).join(TagOn, TagOn.tag == Tag.id)
-        .where(TagOn.yarn.in_(tagged), TagOn.until.is_(None), TagOn.struck.is_(None)))}
+    return {tag.lot for tag in named_by_tag(deed.connection, tagged).values()}
+
+
+def _marks(deed: Deed, tagged: Sequence[int]) -> str:
+    """'26·15·R6F 7M is', 'these 2 skeins are'."""
+    named = named_by_tag(deed.connection, tagged)
+    return (f"{shown(named[tagged[0]].mark)} is" if len(named) == 1
+            else f"These {skeins(len(tagged))} are")
 
 
 def _code(deed: Deed, lot: int) -> str:
     return shown(deed.value(select(DyeLot.code).where(DyeLot.id == lot)) or "a lot without a code")
 
 
-def _price_of(deed: Deed, yarn: int) -> int | None:
+def _price_of(deed: Deed, base: int, put_up: str) -> int | None:
     price: int | None = deed.value(
-        select(Price.price).join(Yarn, (Yarn.base == Price.base) & (Yarn.put_up == Price.put_up))
-        .where(Yarn.id == yarn, Price.struck.is_(None)).order_by(Price.id.desc()))
+        select(Price.price).where(Price.base == base, Price.put_up == put_up,
+                                  Price.struck.is_(None)).order_by(Price.id.desc()))
     return price

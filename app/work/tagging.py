@@ -69,6 +69,10 @@ def print_tags(deed: Deed, printing: Printing) -> list[int]:
 
 def spoil_tags(deed: Deed, tags: Sequence[int], why: str) -> None:
     """Printed tags that will never hang: jammed, torn, one too many."""
+    if not why.strip():
+        raise Refused("A spoiled tag needs its reason; nothing was saved.", "Say what happened.")
+    if not tags:
+        raise Refused("No tag was scanned; nothing was saved.", "Scan the spoiled ones.")
     for tag in tags:
         row = deed.one(select(Tag.mark, Tag.void).where(Tag.id == tag, Tag.struck.is_(None)))
         if row is None:

@@ -111,8 +111,8 @@ def _wound(deed: Deed, wound: Wound) -> int:
         code = shown(one.code)
         gave = one.drawn_mg + mg
         if gave > one.fibre_mg * OVERDRAWN:
-            deed.note(f"{code} gave {gave / 1000:.0f} g of {one.fibre_mg / 1000:.0f}: "
-                      "count again, or another cone was on the reel.")
+            deed.note(f"{code} gave {gave / 1000:.0f} g, and held {one.fibre_mg / 1000:.0f} g "
+                      "at standard moisture: count again, or another cone was on the reel.")
         if len(facts) == 1 and wound.tie in open_ties(deed.connection, one.base, one.id):
             deed.note(f"{wound.tie.capitalize()} ties are worn by another open cone of "
                       f"{one.base_name}: take another colour, or keep the two out of one pot.")

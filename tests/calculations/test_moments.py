@@ -1,6 +1,6 @@
 from datetime import UTC, datetime, timedelta, timezone
 
-from app.calculations.moments import clock_words, day_words, moment_words, short_day
+from app.calculations.moments import board_words, clock_words, day_words, moment_words, short_day
 
 MOMENT = datetime(2026, 4, 6, 23, 5, tzinfo=UTC)
 EAST = timezone(timedelta(hours=2))
@@ -14,3 +14,8 @@ def test_a_moment_is_told_by_the_clock_on_the_wall():
 def test_day_and_clock_can_be_told_alone():
     assert (day_words(MOMENT, EAST), short_day(MOMENT, EAST)) == ("7 Apr 2026", "7 Apr")
     assert clock_words(MOMENT, EAST) == "01:05"
+
+
+def test_a_moment_is_told_as_on_the_white_board():
+    assert board_words(MOMENT, UTC) == "Mon 6 Apr 23:05"
+    assert board_words(MOMENT, EAST) == "Tue 7 Apr 01:05"

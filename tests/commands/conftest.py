@@ -1,4 +1,4 @@
-"""The invented studio's book, lived once a run, and a way to say words as the command line does."""
+"""The small studio's book, lived once a run, and a way to say words as the command line does."""
 
 import shutil
 from collections.abc import Callable
@@ -7,15 +7,16 @@ from pathlib import Path
 import pytest
 
 from app.__main__ import main
-from app.demo import Lived, live
+from app.demo import Lived
 from tests.commands.said import Said
+from tests.small import live_small
 
 
 @pytest.fixture(scope="session")
 def lived(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Lived]:
-    """The days of the studio, once a run."""
+    """The week of the small studio, once a run."""
     path = tmp_path_factory.mktemp("lived") / "studio.book"
-    return path, live(path)
+    return path, live_small(path)
 
 
 @pytest.fixture

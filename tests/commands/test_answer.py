@@ -95,6 +95,6 @@ def test_a_place_that_cannot_be_written_is_refused_before_anything_is_done(
 def test_no_paper_is_ever_written_over_a_book(tmp_path: Path) -> None:
     book = tmp_path / "own.book"
     book.write_bytes(b"SQLite format 3\0")
-    with pytest.raises(Refused, match="no paper of this program"), new_file(book) as write:
+    with pytest.raises(Refused, match="no file of this program"), new_file(book) as write:
         write(b"%PDF-")
     assert book.read_bytes() == b"SQLite format 3\0"

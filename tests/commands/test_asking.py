@@ -107,3 +107,40 @@ def test_a_row_that_was_changed_behind_the_journal_ends_with_three(
     said = say("verify")
     assert (said.code, said.out) == (3, "")
     assert "cone 1 is not what its deeds say" in said.err
+
+
+@pytest.mark.usefixtures("studio_book")
+def test_free_counts_are_a_file_for_the_web_shop(say: Say, tmp_path: Path) -> None:
+    out = tmp_path / "free.csv"
+    said = say("free-counts", out)
+    assert (said.code, said.err) == (0, "")
+    assert said.out.endswith(f": {out}.\n")
+    assert out.read_bytes().startswith(b"\xef\xbb\xbflot,colourway,base,put-up,left to sell")
+    assert json.loads(say("free-counts", out, "--json").out)["out"] == str(out)
+    other = tmp_path / "letter.csv"
+    other.write_text("Dear customer")
+    refused = say("free-counts", other)
+    assert refused.code == 1
+    assert "no file of this program" in refused.err
+    assert other.read_text() == "Dear customer"
+
+
+@pytest.mark.usefixtures("studio_book")
+def test_what_was_refused_is_data_too(say: Say) -> None:
+    said = say("trace", "2699K44", "--json")
+    assert said.code == 1
+    data = json.loads(said.out)
+    assert data["refused"] in said.err
+    assert set(data) == {"refused", "next_step"}
+    assert json.loads(say("--json", "verify").out)["entries"] == 128
+    no_book = say("--json", "verify", "--book", "not-there.book")
+    assert no_book.code == 3
+    assert "There is no book at" in json.loads(no_book.out)["refused"]
+
+
+@pytest.mark.usefixtures("studio_book")
+def test_a_thing_without_words_has_no_empty_brackets(say: Say) -> None:
+    said = say("trace", "003")
+    assert said.code == 1
+    assert "()" not in said.err
+    assert "·003·" in said.err

@@ -4,7 +4,7 @@ import pytest
 
 from app.commands.words import parser
 
-WORDS = ("find", "trace", "verify", "tags", "take-in", "demo")
+WORDS = ("find", "trace", "verify", "tags", "take-in", "orders", "demo")
 
 
 def test_no_word_means_the_window() -> None:
@@ -17,6 +17,7 @@ def test_no_word_means_the_window() -> None:
     ["find", "x"], ["trace", "x", "--out", "a.pdf"], ["verify"], ["demo"],
     ["tags", "x", "--out", "a.pdf", "--by", "LP", "--count", "3", "--first-cell", "9"],
     ["take-in", "a.csv", "--by", "AD", "--column", "gross=A=B", "--say", "batch="],
+    ["orders", "a.csv", "--by", "OM", "--column", "count=Balls", "--look"],
 ])
 def test_every_word_has_something_that_does_it(words: list[str]) -> None:
     assert callable(parser().parse_args(words).run)
@@ -36,7 +37,8 @@ def test_what_stands_after_the_first_equals_sign_is_taken_whole() -> None:
 
 @pytest.mark.parametrize("words", [
     ["frob"], ["find"], ["tags", "x"], ["tags", "x", "--out", "a.pdf"], ["take-in", "f"],
-    ["find", "x", "--by", "OW"], ["tags", "x", "--out", "a", "--by", "LP", "--count", "many"],
+    ["orders", "f"], ["find", "x", "--by", "OW"],
+    ["tags", "x", "--out", "a", "--by", "LP", "--count", "many"],
     ["take-in", "f", "--by", "AD", "--say", "tare"], ["demo", "--json"],
 ])
 def test_wrong_words_end_with_two_and_one_sentence(

@@ -167,3 +167,18 @@ def test_a_fault_in_drawing_is_caught_before_a_sheet_is_handed_out(
     monkeypatch.setattr(square_codes, "matrix", lambda text, symbol: another)
     with pytest.raises(Refused, match=f"{LOT}-XX is read where {LOT}-{MARKS[0]} is due"):
         tag_sheets(tags(1), SWING)
+
+
+@pytest.mark.parametrize("one", stocks(), ids=lambda one: one.name)
+def test_a_lot_from_before_the_book_is_printed_with_its_code_as_it_stands(one: Stock) -> None:
+    sheets = tag_sheets(tags(3, tag_words(lot="OLD77")), one)
+    read = {code.code for page in read_back(sheets.pdf, one.dpi) for code in page}
+    assert read == {f"OLD77-{mark}" for mark in MARKS[:3]}
+    assert f"OLD77 {MARKS[0]}" in text_of(sheets.pdf)[0]
+
+
+@pytest.mark.parametrize("lot", ["CELADON2019NO14", "GRÜN7", "lot_7"])
+def test_an_old_code_that_no_square_code_holds_is_refused_with_its_reason(lot: str) -> None:
+    with pytest.raises(Refused, match=f"{lot} does not fit the square code") as refused:
+        tag_sheets(tags(1, tag_words(lot=lot)), SWING)
+    assert "by hand" in refused.value.next_step

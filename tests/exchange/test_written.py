@@ -21,6 +21,9 @@ from app.exchange.written import (
     cone_number,
     day,
     decimal_marks,
+    money,
+    number_in,
+    pieces,
     readings,
 )
 from app.problems import BadInput
@@ -176,3 +179,51 @@ def test_a_day_of_two_meanings_is_refused(cell: Cell, why: str) -> None:
 
 def test_a_day_that_reads_alike_both_ways_is_no_question() -> None:
     assert day("3/3/2026", NOW).day == 3
+
+
+@pytest.mark.parametrize(("written", "hundredths", "currency"), [
+    ("24.00", 2400, ""), ("24,00 €", 2400, "€"), ("€ 24.00", 2400, "€"), ("EUR24", 2400, "eur"),
+    ("1.024,50", 102450, ""), ("24.5", 2450, ""), (Decimal("24.5"), 2450, ""), ("0", 0, ""),
+])
+def test_a_price_is_read_in_hundredths_with_its_currency(
+    written: Cell, hundredths: int, currency: str
+) -> None:
+    assert money(written, frozenset()) == (hundredths, currency)
+
+
+@pytest.mark.parametrize(("written", "why"), [
+    ("free", "it is no price"), ("24.000", "it may be two prices"), ("1000000", "no price of yarn"),
+    (Decimal("24.005"), "no price of yarn"), ("-", "it is no price"), ("9" * 50, "it is no price"),
+])
+def test_what_may_be_two_prices_or_none_is_not_taken(written: Cell, why: str) -> None:
+    with pytest.raises(BadInput, match=why):
+        money(written, frozenset())
+
+
+def test_the_mark_that_a_list_proves_settles_a_price() -> None:
+    assert money("24.000", frozenset({COMMA})) == (2_400_000, "")
+    assert number_in("€ 1.024,50") == "1.024,50"
+    assert number_in("free") == ""
+
+
+@pytest.mark.parametrize(("written", "count"), [("2", 2), ("2.0", 2), (Decimal(3), 3), ("12", 12)])
+def test_a_count_is_whole(written: Cell, count: int) -> None:
+    assert pieces(written, 500) == count
+
+
+@pytest.mark.parametrize(("written", "why"), [
+    ("2,5", "no whole number"), ("1.000", "no whole number"), ("two", "no whole number"),
+    ("0", "0 cannot be wanted"), ("501", "501 cannot be wanted: from 1 to 500 can"),
+    (Decimal("0.5"), "no whole number"),
+])
+def test_what_is_no_count_is_not_taken(written: Cell, why: str) -> None:
+    with pytest.raises(BadInput, match=why):
+        pieces(written, 500)
+
+
+@pytest.mark.parametrize("written", [
+    "2026-03-10 09:12", "2026-03-10T09:12:33Z", "10.03.2026 9:12", "2026-03-10 09:12:33 +0200",
+    "2026-03-10 09:12:33.123+02:00", "2026-03-10 09:12:33 UTC",
+])
+def test_the_hour_beside_a_day_is_left_aside(written: str) -> None:
+    assert day(written, datetime(2026, 5, 1, tzinfo=UTC)) == datetime(2026, 3, 10, 12, tzinfo=UTC)

@@ -1,6 +1,7 @@
 """Cords that wear a disc, and how far they are in the work."""
 
 from app.lookups.bundles import IN_POT, LIFTED, PILED, WOUND, bundle_facts, bundles_now
+from app.lookups.now import NOW
 from app.work.bundling import take_off
 from app.work.dyeing import BathIn, into_bath, lift
 from app.work.holding import hold
@@ -56,3 +57,12 @@ def test_cords_are_listed_by_the_number_of_their_disc(studio: Studio) -> None:
 
 def test_a_disc_that_hangs_on_nothing_is_no_cord(studio: Studio) -> None:
     assert studio.book.ask(bundle_facts, studio.discs[0], studio.clock.now) is None
+
+
+def test_a_cord_wears_its_disc_at_the_moment_that_is_asked_for(studio: Studio) -> None:
+    studio.wind(studio.cone(), 4, disc=studio.discs[0])
+    then = studio.clock.now
+    studio.do(take_off, studio.discs[0])
+    assert [cord.number for cord in studio.book.ask(bundles_now, then)] == ["031"]
+    assert studio.book.ask(bundles_now, studio.clock.now) == ()
+    assert studio.book.ask(bundles_now, NOW) == ()

@@ -79,6 +79,23 @@ def test_a_find_that_is_one_of_those_sold_takes_the_place_and_the_mass_of_one(
         ("table", "skein"): Amount(2, 2 * EACH_MG)}
 
 
+def test_a_find_stands_for_one_that_is_gone_before_one_that_came_back(studio: Studio) -> None:
+    _, skeins = studio.tagged(studio.cone(), 3)
+    studio.do(send, skeins)
+    studio.do(is_one_of, studio.do(find, 1, 97_000), skeins[:2])
+    studio.do(put, skeins[:1], "table")
+    assert {key[0]: amount.count for key, amount in studio.present().items()} == {
+        "table": 2, "sent, buyer not known": 1}
+
+
+def test_finds_stand_for_different_rows_however_they_overlap(studio: Studio) -> None:
+    _, skeins = studio.tagged(studio.cone(), 4)
+    studio.do(send, skeins[:2])
+    for candidates in (skeins[:2], skeins[:1]):
+        studio.do(is_one_of, studio.do(find, 1, 97_000), candidates)
+    assert {key[0]: amount.count for key, amount in studio.present().items()} == {"table": 4}
+
+
 def test_nothing_is_nowhere(studio: Studio) -> None:
     assert studio.book.ask(leaves, []) == ()
     assert totals([]) == {}

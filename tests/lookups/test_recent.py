@@ -1,6 +1,6 @@
 """The journal as people read it."""
 
-from app.lookups.recent import entries, head, history, last_of
+from app.lookups.recent import book_began, entries, head, history, last_of
 from app.store.deed import By
 from app.work.studio import choose
 from tests.makers import Studio
@@ -28,7 +28,8 @@ def test_what_was_off_stays_with_its_entry(studio: Studio) -> None:
     studio.wind(studio.cone(), 20)
     (entry,) = studio.book.ask(entries, limit=1)
     assert entry.findings == (
-        "C·0001·7 gave 2062 g of 1427: count again, or another cone was on the reel.",)
+        "C·0001·7 gave 2062 g, and held 1427 g at standard moisture: count again, or another "
+        "cone was on the reel.",)
 
 
 def test_the_history_of_a_thing_is_every_entry_that_wrote_it(studio: Studio) -> None:
@@ -59,3 +60,11 @@ def test_the_head_is_the_last_entry(studio: Studio) -> None:
     studio.wind(studio.cone(), 1)
     assert studio.book.ask(head)[0] == 7
     assert studio.book.ask(head)[1] != digest
+
+
+def test_the_book_began_with_the_first_thing_that_happened(studio: Studio) -> None:
+    began = studio.book.ask(book_began)
+    assert began is not None
+    assert began < studio.clock.now
+    studio.cone()
+    assert studio.book.ask(book_began) == began

@@ -1,9 +1,10 @@
 """One tagged skein, now and then."""
 
-from app.calculations.codes import Kind
-from app.lookups.skeins import now_of, then_of
+from app.calculations.codes import Kind, shown
+from app.lookups.skeins import named_by_tag, now_of, then_of
 from app.work.bundling import make_plates
 from app.work.moving import To, move
+from app.work.remaking import gather
 
 
 def test_a_skein_says_its_lot_by_its_tag_and_where_it_is(studio):
@@ -22,3 +23,13 @@ def test_a_skein_says_its_lot_by_its_tag_and_where_it_is(studio):
 
 def test_a_row_that_is_no_skein_is_nowhere(studio):
     assert studio.book.ask(now_of, studio.wind(studio.cone(), 2)) is None
+
+
+def test_tags_say_what_they_were_printed_with(studio):
+    lot, skeins = studio.tagged(studio.cone(), 2)
+    group = studio.do(gather, skeins[:1])
+    named = studio.book.ask(named_by_tag, [*skeins, group])
+    (tag,) = named.values()
+    assert list(named) == skeins[1:]
+    assert (tag.lot, tag.lot_code, tag.put_up) == (lot, studio.code(lot), "skein")
+    assert tag.lot_shown == shown(studio.code(lot))

@@ -13,8 +13,13 @@ from alembic.script import ScriptDirectory
 from app.store.book import Book
 from app.store.upgrade import migrations_config, upgrade_book
 from app.work.holding import clear, hold
+from app.work.kits import make_kit
 from app.work.mixing import lose, recognise
+from app.work.moving import call_second
 from app.work.opening_stock import OldLot, open_lot
+from app.work.returning import came_back_untagged
+from app.work.selling import OrderIn, Wanted, call_off, place_order, take_for
+from app.work.selling import send as send_order
 from app.work.studio import choose
 from app.work.tagging import spoil_tags
 from app.work.winding import end_cone
@@ -43,11 +48,25 @@ def a_little_thread(studio: Studio) -> None:
     studio.do(put, skeins[2:3], "shelf", studio.pot)
     studio.do(erase, ada, reason="on request")
     studio.do(clear, studio.do(hold, "cone", two, "yellow ecru"), skeins[2], "lamp: clean")
-    studio.tag(studio.do(open_lot, OldLot("OLD-77", studio.version, 1, 3), 100_000), 2)
+    a_little_trade(studio, studio.tag(studio.do(
+        open_lot, OldLot("OLD-77", studio.version, 1, 3), 100_000), 2))
     studio.do(end_cone, two, 86_000)
     studio.do(choose, {"name": "Quernlow Dyeyard"})
     studio.undo()
     studio.check()
+
+
+def a_little_trade(studio: Studio, skeins: list[int]) -> None:
+    """An order that was read and called off, a kit, a second, a skein back without its tag."""
+    studio.do(put, skeins, "shelf", studio.pot)
+    wanted = Wanted("2 x the green one", 2, colourway=1, base=1, put_up="skein", price=2400)
+    (line,) = studio.do(place_order, OrderIn("1187", studio.clock.now, "web", (wanted,)))
+    studio.do(take_for, line, skeins[:1])
+    studio.do(call_off, line)
+    studio.do(send_order, "1187")
+    studio.do(came_back_untagged, 1, 97_000, "1187")
+    studio.do(make_kit, "Stair-Rail Cowl", skeins[1:])
+    studio.do(call_second, skeins[1:], "a knot")
 
 
 def make(folder: Path) -> Path:

@@ -3,6 +3,7 @@
 import sqlite3
 import threading
 from datetime import UTC, datetime, timedelta
+from random import Random
 from typing import Any
 
 import pytest
@@ -40,6 +41,13 @@ def set_on_connect(book: Book, pragma: str) -> None:
         raw.execute(pragma)
 
     book.engine.dispose()
+
+
+def test_a_book_with_a_chance_of_its_own_draws_the_tokens_that_this_draws(book: Book) -> None:
+    book.chance = Random(5)
+    book.do(two_bundles, by=BY)
+    token = book.ask(lambda c: c.execute(select(DeedRow.token)).scalar_one())
+    assert token == Random(5).randbytes(8).hex()
 
 
 def test_a_deed_is_saved_with_its_entry(book: Book) -> None:

@@ -62,7 +62,7 @@ def test_a_change_keeps_what_stood_there(studio: Studio) -> None:
 def test_a_secret_never_enters_the_changes_and_its_emptying_does(studio: Studio) -> None:
     def told(deed: Deed) -> Any:
         person = deed.add(Person(initials="AN"))
-        row = deed.add(personal("name", "Ada Nygård", person=person))
+        row = deed.add(personal(deed, "name", "Ada Nygård", person=person))
         deed.change(Personal, row, value=None, salt=None)
         return [[c.before, c.after] for c in deed.changes if c.table == "personal"]
 

@@ -7,13 +7,24 @@ from typing import Any
 import pytest
 from sqlalchemy import Connection, Select, event, func, select, text
 
+from app.lookups.became import became
+from app.lookups.bought import bought_by, sold_without_a_name
 from app.lookups.bundles import bundles_now
 from app.lookups.certainty import held_by
 from app.lookups.cones import cone_facts
+from app.lookups.counter import at_counter
+from app.lookups.customers import order_numbered
 from app.lookups.destinations import destinations
+from app.lookups.finished import scanned_tag
 from app.lookups.finishing import expected_by_tie
+from app.lookups.left_to_sell import left_to_sell, wanting
+from app.lookups.load_warnings import before_load
+from app.lookups.loads import wet_work
+from app.lookups.lot_lines import lot_lines, lots_named, sisters_left
 from app.lookups.origins import origins
-from app.lookups.present import _LEAVES, leaves
+from app.lookups.present import _LEAVES, has_a_place, leaves
+from app.lookups.shelves import on_shelf
+from app.lookups.skeins import named_by_tag
 from app.lookups.tagging import marks_for, pile_facts, piles_waiting
 from app.lookups.things import by_beginning, by_code, lot_found, of_lot
 from app.lookups.thread import thread
@@ -115,6 +126,23 @@ QUESTIONS: dict[str, Question] = {
     "the tie of a cone": lambda c, s, row: tie_of(c, 2, 1),
     "ties in work": lambda c, s, row: open_ties(c, 1, 0),
     "piles that wait": lambda c, s, row: piles_waiting(c),
+    "a lot at the counter": lambda c, s, row: at_counter(c, 1),
+    "lots of a name, with what is left": lambda c, s, row: lot_lines(c, lots_named(c, "glove")),
+    "sister lots with some left": lambda c, s, row: sisters_left(c, 1),
+    "what a customer bought": lambda c, s, row: bought_by(c, 1),
+    "what was sold without a name": lambda c, s, row: sold_without_a_name(
+        c, s.clock.now, s.clock.now, "glove"),
+    "an order by its number": lambda c, s, row: order_numbered(c, "1187"),
+    "what lies on a shelf": lambda c, s, row: on_shelf(c, 1),
+    "the wet work": lambda c, s, row: wet_work(c, s.clock.now),
+    "what looks wrong in a load": lambda c, s, row: before_load(
+        c, [row["group"]], "wash", s.clock.now),
+    "what skeins became": lambda c, s, row: became(c, range(1, 9)),
+    "a skein in hand": lambda c, s, row: scanned_tag(c, of_lot(c, 1)[0].code),
+    "what is left to sell": lambda c, s, row: left_to_sell(c, 1, "skein"),
+    "who was promised some": lambda c, s, row: wanting(c, 1),
+    "what tags say": lambda c, s, row: named_by_tag(c, range(1, 40)),
+    "a place for a find": lambda c, s, row: has_a_place(c, row["skein"]),
     "cords with discs": lambda c, s, row: bundles_now(c, s.clock.now),
 }
 

@@ -32,7 +32,8 @@ def test_the_bath_is_kept_and_its_lot_waits_for_its_code(studio: Studio) -> None
     done = bathe(studio, group)
     assert done.answer["codes"] == [None]
     assert done.findings == (
-        "The clock is behind the last entry: the lot gets its code when the day is sure.",)
+        "The clock is behind the last entry: the lot gets its code when the day is sure. See to "
+        "it at the Desk, under Book.",)
     assert done.said == "a lot still without a code: 4 skeins of Sluice Keeper's Glove"
     assert studio.origins(group, "lot")[0].word == "known"
     studio.check()

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
+from datetime import UTC, datetime
 from typing import Any
 
 from app.window.places import Place
@@ -49,6 +50,9 @@ class FakeBook:
     def undo(self, seq, *, by):
         self.undone.append(seq)
         return Outcome(None, len(self.done) + 1, "")
+
+    def clock(self):
+        return datetime(2026, 4, 14, 9, tzinfo=UTC)
 
     def close(self):
         self.closed = True

@@ -1,10 +1,11 @@
 """Pictures every bench in telling states, at both text sizes: python -m tests.window.pictures DIR
 
-The studio is the demo's, on the morning after its days: cords wait, a pot is full, a pile has no
-tags yet.
+The studio is the small one of the tests, on the morning after its week: cords wait, a pot is full,
+a pile has no tags yet.
 """
 
 import os
+import shutil
 import sys
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
@@ -21,23 +22,27 @@ from PySide6.QtTest import QTest  # noqa: E402
 from PySide6.QtWidgets import QApplication, QLineEdit  # noqa: E402
 
 from app.calculations.codes import Kind, numbered  # noqa: E402
-from app.demo import live  # noqa: E402
 from app.lookups.certainty import PARTLY  # noqa: E402
 from app.lookups.destinations import destinations  # noqa: E402
 from app.lookups.discs import yarn_on_disc  # noqa: E402
 from app.lookups.finishing import expected_by_tie  # noqa: E402
 from app.lookups.pots import pots_now, recipes  # noqa: E402
 from app.lookups.reel import on_reel  # noqa: E402
-from app.lookups.things import by_code  # noqa: E402
+from app.lookups.things import by_code, of_lot  # noqa: E402
 from app.store.book import Book  # noqa: E402
 from app.store.deed import By  # noqa: E402
+from app.window.look.look import look  # noqa: E402
 from app.window.main_window import MainWindow  # noqa: E402
 from app.window.places import PLACES, Place  # noqa: E402
 from app.window.posing import open_window, quiet, save, show_in  # noqa: E402
+from app.work.bundling import make_plates  # noqa: E402
 from app.work.dyeing import BathIn, into_bath, lift  # noqa: E402
 from app.work.finishing import finish  # noqa: E402
+from app.work.loading import into_load  # noqa: E402
 from app.work.winding import Drawn, Wound, wind  # noqa: E402
 from tests.makers import Clock  # noqa: E402
+from tests.small import live_small  # noqa: E402
+from tests.window.shop_day import stock_the_shop  # noqa: E402
 
 NEXT_MORNING = datetime(2026, 4, 14, 7, tzinfo=UTC)
 SIZE, TEXTS = (1280, 800), {1.0: "", 2.0: "-200"}
@@ -77,6 +82,27 @@ class Hands:
         below = ask(destinations, "cone", ask(by_code, cone(number)).id)
         self.scan(next(row.mark for row in below.rows if row.mark and row.link.word == word))
 
+    def scan_tags(self, lot: str, count: int) -> None:
+        """Scan so many tagged skeins of a lot."""
+        ask = self.window.session.ask
+        tags = ask(of_lot, ask(by_code, lot).id)
+        self.scan(*[tag.code for tag in tags if tag.kind == "skein"][:count])
+
+    def gather(self, lot: str, count: int) -> None:
+        """Skeins of a lot go back on a cord, with a disc that hangs on nothing at this text."""
+        self.scan_tags(lot, count)
+        self.press("C")
+        self.scan(disc(52 + round(look().text)))
+
+    def write_order(self) -> None:
+        """An order by telephone is written; it is not placed yet."""
+        self.press("F4")
+        self.fill("", "Dag Berg", "")
+        self.press("Return")
+        self.fill("Ferry Ledger, Tarnfield 4-ply", "3", "")
+        self.press("Return")
+        self.fill("a pattern book", "1", "")
+
     def paste(self, codes: list[str]) -> None:
         """Paste a list."""
         self.window.reception.pasted(codes)
@@ -88,6 +114,7 @@ class Hands:
         for key in keys:
             named = key if len(key) == 1 else getattr(Qt.Key, f"Key_{key}")
             QTest.keyClick(self.window.windowHandle(), named)
+            QTest.qWait(80)  # so long a key may be the beginning of a scan
             quiet(self.window)
 
     def fill(self, *texts: str) -> None:
@@ -112,6 +139,11 @@ def disc(number: int) -> str:
     return numbered(Kind.DISC, number).text
 
 
+def shelf(number: int) -> str:
+    """The code on a shelf's plate."""
+    return numbered(Kind.SHELF, number).text
+
+
 def pot(number: int) -> str:
     """The code on a pot's plate."""
     return numbered(Kind.POT, number).text
@@ -122,11 +154,21 @@ def count(number: int) -> str:
     return numbered(Kind.ACTION, 10 + number).text
 
 
+def vessel(number: int) -> str:
+    """The code on a tub's or machine's plate."""
+    return numbered(Kind.VESSEL, number).text
+
+
+def rail(number: int) -> str:
+    """The code on a rail's plate."""
+    return numbered(Kind.RAIL, number).text
+
+
 DONE, MIXED, SPLIT, HOLD = (numbered(Kind.ACTION, n).text for n in (1, 3, 5, 4))
 
 
 class NextMorning:
-    """What the studio did on the morning after the demo's days."""
+    """What the studio did on the morning after its week."""
 
     def __init__(self, book: Book) -> None:
         self.book, self.random = book, Random(4)
@@ -143,6 +185,23 @@ class NextMorning:
                 self.book.do(lift, full.bath, by=By("WS", "pots"))
         (tie,) = self.book.ask(expected_by_tie, self._on(52))
         self.book.do(finish, self._on(52), {tie.tie: 12}, by=By("TW", "finishing"))
+        self._wash()
+
+    def _wash(self) -> None:
+        """One cord soaks, two hang on a rail, one was washed and is in the machine still."""
+        ws = By("WS", "wash")
+        for number, words in ((1, "soak tub"), (2, "machine")):
+            self.book.do(make_plates, Kind.VESSEL, [number], words, by=ws)
+        for on, number, colourway in ((40, 141, "Wet Thatch Tuesday"), (41, 125, "Seventh Buoy"),
+                                      (42, 126, "Plum Stone in a Pocket")):
+            self._wind(on, (number, 6)), self._dye(colourway, 3, on)
+            self.book.do(lift, self.book.ask(pots_now)[-1].bath, by=ws)
+        self._load("soak", vessel(1), 46), self._load("wash", vessel(2), 40, 41, 42)
+        self._load("spin", vessel(2), 40, 41), self._load("rail", rail(2), 40, 41)
+
+    def _load(self, step: str, place: str, *discs: int) -> None:
+        ids = [self._id(disc(number)) for number in discs]
+        self.book.do(into_load, step, discs=ids, plate=self._id(place), by=By("WS", "wash"))
 
     def _wind(self, on: int, *cones: tuple[int, int]) -> None:
         groups = []
@@ -167,21 +226,53 @@ class NextMorning:
 
 
 WHO = {"Receiving": ("AD", "door"), "Winding": ("WN", "reel"), "Pots & trays": ("DA", "pots"),
-       "Finishing": ("TW", "table"), "Tagging": ("LP", "tag table"), "Desk": ("OW", "desk")}
+       "Wash & dry": ("WS", "wash"), "Finishing": ("TW", "table"),
+       "Tagging": ("LP", "tag table"), "Packing": ("LP", "packing"),
+       "Counter": ("SK", "till"), "Desk": ("OW", "desk")}
 POSES = (
     Pose("receiving-empty", "Receiving"),
     Pose("receiving", "Receiving", lambda it: (
         it.fill("Aske Mill", "2307", "Tarnfield 4-ply"), it.press("Return"),
         it.fill("1580", "64"))),
+    Pose("old-lots", "Receiving", lambda it: (
+        it.press("F9"), it.fill("Tarnfield 4-ply", "skein"), it.press("Return"),
+        it.fill("OLD 77", "Ferry Ledger", "4"), it.press("Return"),
+        it.fill("M-12", "Lock House Door", "9"))),
     Pose("winding-empty", "Winding"),
     Pose("winding", "Winding", lambda it: it.scan(cone(123), count(6))),
     Pose("pots-empty", "Pots & trays"),
     Pose("pots", "Pots & trays", lambda it: it.scan(pot(1), disc(46), disc(47))),
+    Pose("late-asked", "Pots & trays", lambda it: it.press("F12")),
+    Pose("late", "Pots & trays", lambda it: (
+        it.press("F12", "Return"), it.scan(pot(1), disc(46)))),
     Pose("pots-lot", "Pots & trays", lambda it: it.scan(pot(2))),
+    Pose("washing", "Wash & dry"),
+    Pose("washing-load", "Wash & dry", lambda it: it.scan(vessel(2), disc(50), disc(42))),
+    Pose("washing-rail", "Wash & dry", lambda it: it.scan(rail(1), disc(42))),
+    Pose("washing-split", "Wash & dry", lambda it: it.scan(
+        vessel(2), disc(50), SPLIT, disc(50), count(5))),
     Pose("finishing-empty", "Finishing"),
     Pose("finishing", "Finishing", lambda it: it.scan(disc(50))),
+    Pose("finishing-skeins", "Finishing", lambda it: it.scan_tags("2615YX1", 6)),
+    Pose("finishing-minis", "Finishing", lambda it: (
+        it.scan_tags("2615YX1", 1), it.press("M"), it.fill("5", "0.6"))),
+    Pose("finishing-seconds", "Finishing", lambda it: (
+        it.scan_tags("2615YX1", 2), it.press("S"))),
+    Pose("finishing-gathered", "Finishing", lambda it: it.gather("2615WW4", 2)),
     Pose("tagging-empty", "Tagging"),
     Pose("tagging", "Tagging", lambda it: it.scan(disc(52))),
+    Pose("tagging-shelf", "Tagging", lambda it: it.scan(shelf(1))),
+    Pose("packing-empty", "Packing"),
+    Pose("packing-writing", "Packing", lambda it: it.write_order()),
+    Pose("packing-order", "Packing", lambda it: (it.write_order(), it.press("F5"))),
+    Pose("counter-empty", "Counter"),
+    Pose("counter-lot", "Counter", lambda it: it.scan("2615YX1")),
+    Pose("counter-fits", "Counter", lambda it: it.ask("26")),
+    Pose("counter-basket", "Counter", lambda it: (
+        it.scan_tags("2615R6F", 2), it.scan_tags("2615YX1", 1))),
+    Pose("counter-keep", "Counter", lambda it: (it.scan("2615YX1"), it.press("F3"))),
+    Pose("counter-buyer", "Counter", lambda it: it.ask("tallow")),
+    Pose("counter-hold", "Counter", lambda it: it.scan_tags("2615X1R", 1)),
     Pose("desk-empty", "Desk"),
     Pose("desk-cone", "Desk", lambda it: it.scan(cone(114))),
     Pose("desk-choices", "Desk", lambda it: it.ask("2615")),
@@ -195,6 +286,7 @@ POSES = (
     Pose("desk-book", "Desk", lambda it: it.press("F5", "F9")),
     Pose("desk-people", "Desk", lambda it: it.press("F6")),
     Pose("desk-plates", "Desk", lambda it: it.press("F7")),
+    Pose("desk-shop", "Desk", lambda it: it.press("F11")),
 )
 
 
@@ -212,14 +304,26 @@ def _is_there(place: Place) -> bool:
 
 
 def studio(folder: Path) -> Path:
-    """The demo's book, one morning later."""
+    """The small studio's book, one morning later."""
     path = folder / "quernlow-dyeyard.book"
-    live(path)
+    live_small(path)
     book = Book(path, Clock(NEXT_MORNING))
     try:
         NextMorning(book).happen()
     finally:
         book.close()
+    return path
+
+
+def shop(book: Path) -> Path:
+    """A copy of this book with stock on the shelves and customers served."""
+    path = book.with_name("shop.book")
+    shutil.copy(book, path)
+    stocked = Book(path, Clock(NEXT_MORNING))
+    try:
+        stock_the_shop(stocked)
+    finally:
+        stocked.close()
     return path
 
 
@@ -242,10 +346,12 @@ def pictures(folder: Path, wanted: str = "") -> list[str]:
     titles, drawn = {place.title for place in places}, []
     with TemporaryDirectory() as made:
         book = studio(Path(made))
+        books = {"Counter": shop(book)}
         for text, tail in TEXTS.items():
             for pose in POSES:
                 if pose.bench in titles and pose.name.startswith(wanted):
-                    with the_window(book, text, places, pose.bench) as window:
+                    with the_window(
+                            books.get(pose.bench, book), text, places, pose.bench) as window:
                         pose.done(Hands(window))
                         save(window, folder / f"{pose.name}{tail}.png")
                     drawn.append(f"{pose.name}{tail}.png")

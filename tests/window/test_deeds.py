@@ -1,3 +1,5 @@
+import threading
+
 import pytest
 from PySide6.QtCore import QObject
 
@@ -51,7 +53,7 @@ def test_the_last_deed_is_taken_back_once(qtbot, deeds, book):
     assert book.undone == [1]
     assert deeds.heard[1:] == [
         ("taken back: lifted 2615R6F", False),
-        ("nothing to take back", False),
+        ("Nothing to take back", False),
     ]
 
 
@@ -105,3 +107,13 @@ def test_nobody_prints_who_has_not_signed_on(deeds):
     deeds.failed.connect(told.append)
     deeds.run(deeds, lambda session: pytest.fail("printed"), None)
     assert told[0].what == "Nobody has signed on here, so nothing was saved."
+
+
+def test_who_pressed_the_key_signs_though_another_signs_on_meanwhile(qtbot, deeds, book):
+    gate = threading.Event()
+    deeds.run(deeds, lambda session: gate.wait() and Outcome("", 1, ""), None)
+    deeds.do(deeds, lift, ("2615R6F",), None, {})
+    deeds.session.person = "DA"
+    gate.set()
+    qtbot.waitUntil(lambda: bool(book.done))
+    assert book.done == [("lift", ("2615R6F",), ("SK", "till"))]

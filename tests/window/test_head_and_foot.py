@@ -1,11 +1,13 @@
 import threading
 
 import pytest
-from PySide6.QtCore import QObject
+from PySide6.QtCore import QObject, Qt
+from PySide6.QtTest import QTest
 
 from app.window.background import Background
 from app.window.head_and_foot import Foot, Head, WhoKey
 from app.window.look.look import TARGET
+from tests.window.example_benches import put_by
 
 
 @pytest.fixture
@@ -34,6 +36,16 @@ def test_what_was_done_stays_with_its_undo(qtbot, foot):
     foot.show_said("taken back: put by 1 skein")
     assert not foot.undo.isVisible()
     assert foot.note.text() == ""
+
+
+def test_f2_asks_for_undo_also_while_there_is_nothing_to_take_back(qtbot, shell, fake_book):
+    QTest.keyClick(shell.windowHandle(), Qt.Key.Key_F2)
+    assert shell.foot.said.text() == "Nothing to take back"
+    assert not shell.foot.undo.isVisible()
+    shell.floor.bench().do(put_by, "2615R6F")
+    qtbot.waitUntil(shell.foot.undo.isVisible)
+    QTest.keyClick(shell.windowHandle(), Qt.Key.Key_F2)
+    qtbot.waitUntil(lambda: fake_book.undone == [1])
 
 
 def test_what_goes_on_is_told_until_it_is_over(qtbot, foot, background):

@@ -44,6 +44,16 @@ def test_what_a_bench_has_no_use_for_opens_nothing_by_itself(shell):
     assert shell.floor.bench().lot == LOT
 
 
+def test_an_action_plate_that_does_nothing_here_is_no_thing_to_be_shown(shell):
+    shell.head.scan_line.scanned.emit(numbered(Kind.ACTION, 4).text)
+    assert shell.floor.problem.accessibleName().startswith(
+        "HOLD does nothing here; nothing was saved.")
+    assert not shell.floor.problem._way.isVisible()
+    assert isinstance(shell.floor.bench(), ReelBench)
+    shell.head.scan_line.scanned.emit(numbered(Kind.ACTION, 13).text)
+    assert shell.floor.problem.accessibleName().startswith("COUNT 3 does nothing here")
+
+
 @pytest.mark.parametrize(
     ("scan", "sentence"),
     [
@@ -100,3 +110,35 @@ def test_what_was_said_of_a_scan_is_out_of_the_way_at_the_next(at_the_counter):
     at_the_counter.floor.trouble(NotFound("Disc 040 hangs on nothing."))
     at_the_counter.reception.scanned("2615R6F")
     assert not at_the_counter.floor.problem.isVisible()
+
+
+def test_a_dropped_file_is_for_the_bench_that_is_open(qtbot, shell, monkeypatch, tmp_path):
+    orders, more = tmp_path / "orders.csv", tmp_path / "more.csv"
+    shell.head.scan_line.filed.emit([orders])
+    assert isinstance(shell.floor.bench(), ReelBench)
+    assert "no use for orders.csv; nothing was read" in shell.floor.problem.accessibleName()
+    taken = []
+    monkeypatch.setattr(shell.floor.bench(), "take_file", lambda path: taken.append(path) or True)
+    shell.floor.put_away()
+    shell.head.scan_line.filed.emit([orders, more])
+    assert taken == [orders]
+    assert shell.foot.note.text() == "one file at a time: orders.csv was opened"
+    assert not shell.floor.problem.isVisible()
+
+
+def test_a_scan_that_is_no_code_of_ours_is_first_for_the_bench_that_is_open(shell, monkeypatch):
+    taken = []
+    monkeypatch.setattr(shell.floor.bench(), "take_other", lambda text: taken.append(text) or True)
+    shell.reception.scanned("#1042")
+    assert taken == ["#1042"]
+    shell.reception.scanned("C0114F")
+    assert taken == ["#1042"]
+
+
+def test_a_note_is_about_the_scan_before_and_goes_with_the_next(shell):
+    shell.foot.show_note("26·15·R6F is a dye lot")
+    shell.head.scan_line.scanned.emit(LOT)
+    assert shell.foot.note.text() == ""
+    shell.foot.show_note("26·15·R6F is a dye lot")
+    shell.floor.open_place(shell.floor.places[1])
+    assert shell.foot.note.text() == ""

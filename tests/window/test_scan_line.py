@@ -144,3 +144,12 @@ def test_what_is_no_picture_is_not_taken(line, tmp_path):
     dropped.setText("Osk")
     dropped.setUrls([QUrl.fromLocalFile(str(tmp_path / "missing.png"))])
     assert not line.take(dropped)
+
+
+def test_dropped_files_that_are_no_pictures_are_told_of(qtbot, line, tmp_path):
+    orders = tmp_path / "orders.csv"
+    dropped = QMimeData()
+    dropped.setUrls([QUrl.fromLocalFile(str(orders))])
+    with qtbot.waitSignal(line.filed) as heard:
+        assert line.take(dropped)
+    assert heard.args == [[orders]]

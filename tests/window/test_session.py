@@ -1,8 +1,13 @@
+from datetime import UTC, datetime
+
 import pytest
 
+from app.lookups.now import NOW
 from app.problems import NotFound
 from app.window.session import open_session
 from tests.window.fakes import FakeBook, a_session
+
+THEN = datetime(2026, 4, 6, 17, tzinfo=UTC)
 
 
 def naming(deed, *words, **more):
@@ -42,3 +47,22 @@ def test_a_new_book_is_begun_with_two_answers(tmp_path):
     assert session.last_copy().startswith("copy checked ")
     assert session.last_copy().endswith("today")
     session.book.close()
+
+
+def looking(_connection, *moments):
+    return moments
+
+
+def test_while_it_is_written_late_deeds_and_questions_are_of_then(monkeypatch):
+    terms = []
+    monkeypatch.setattr(FakeBook, "do", lambda self, work, *args, by, **said: terms.append(said))
+    session = a_session()
+    session.do(naming)
+    assert (session.at, session.now()) == (NOW, session.book.clock())
+    assert session.ask(looking, NOW, THEN) == (NOW, THEN)
+    session.late = THEN
+    session.do(naming)
+    session.do(naming, happened=NOW)
+    assert terms == [{}, {"happened": THEN}, {"happened": NOW}]
+    assert (session.at, session.now()) == (THEN, THEN)
+    assert session.ask(looking, NOW, 7) == (THEN, 7)

@@ -2,12 +2,16 @@
 
 import pytest
 
+from app.calculations.codes import shown
 from app.lookups.certainty import links
 from app.lookups.present import NOT_MATCHED
 from app.lookups.thread import thread
-from app.problems import Refused
+from app.problems import NotFound, Refused
 from app.work.matching import belongs_to, find, is_missing_from, is_one_of, new_tag
+from app.work.moving import To, call_second, move
+from app.work.remaking import cut, gather
 from app.work.selling import know_customer, sell
+from app.work.tagging import apply_tag, spoil_tags
 from tests.sums import adds_up
 
 
@@ -75,21 +79,112 @@ def test_a_tag_on_another_lots_skein_is_put_right(studio):
     (link,) = studio.origins(wrong, "lot")
     assert (link.thing, link.word, link.basis) == (other, "known", "matched")
     assert {k[0]: a.count for k, a in studio.present("lot", first).items()} == {
-        "table": 10, "missing at a count": 1}
+        "table": 10, "piled": 1}
     assert {k[0]: a.count for k, a in studio.present("lot", other).items()} == {"table": 6}
     assert len(others) == 5
+    (last,) = studio.tag(own, 1)
+    assert studio.origins(last, "lot")[0].thing == first
+    assert counts(studio) == {"table": 17}
     studio.book.ask(adds_up)
     with pytest.raises(Refused, match="cannot come from what was made of it"):
         studio.do(belongs_to, pile, pile)
-    assert own != pile
 
 
 def test_a_skein_gets_a_tag_only_while_it_wears_none(studio):
     _, pile, skeins = lot_of(studio, 3, 1)
-    _, other, strangers = lot_of(studio, 3, 2)
+    lot, other, strangers = lot_of(studio, 3, 2)
     studio.do(belongs_to, skeins[0], other)
     (tag,) = studio.print(other, 1, why="an extra skein")
-    studio.do(new_tag, skeins[0], tag)
+    assert studio.done(new_tag, skeins[0], tag).said.startswith(f"tied {shown(studio.code(lot))} ")
     with pytest.raises(Refused, match="wears a tag"):
         studio.do(new_tag, skeins[0], tag)
     assert len(strangers) == 2
+
+
+def test_a_tag_that_cannot_hang_there_is_refused(studio):
+    lot, pile, (skein,) = lot_of(studio, 3, 1)
+    other, other_pile, _ = lot_of(studio, 3, 2)
+    studio.do(belongs_to, skein, other_pile)
+    (foreign,), (void,) = studio.print(pile, 1), studio.print(other_pile, 1, why="for a skein back")
+    codes = [shown(studio.code(one)) for one in (lot, other)]
+    with pytest.raises(Refused, match=f"{codes[0]} .. was printed for {codes[0]}, and this skein "
+                                      f"is of {codes[1]}; nothing was saved"):
+        studio.do(new_tag, skein, foreign)
+    studio.do(spoil_tags, [void], "jammed")
+    with pytest.raises(Refused, match=f"{codes[1]} .. is void"):
+        studio.do(new_tag, skein, void)
+    (hanging,) = studio.print(pile, 1)
+    studio.do(apply_tag, hanging)
+    with pytest.raises(Refused, match="hangs on another skein"):
+        studio.do(new_tag, skein, hanging)
+    (struck,) = studio.print(other_pile, 1, why="jammed")
+    studio.undo()
+    for tag in (struck, 999):
+        with pytest.raises(NotFound, match="This tag is not in the book"):
+            studio.do(new_tag, skein, tag)
+
+
+def test_a_find_of_nobody_knows_what_gets_no_tag(studio):
+    _, pile, _ = lot_of(studio, 3, 1)
+    (tag,) = studio.print(pile, 1)
+    with pytest.raises(Refused, match="this skein is of a lot that nobody knows"):
+        studio.do(new_tag, studio.do(find, 1, 97_000), tag)
+
+
+def test_finds_stand_for_different_skeins(studio):
+    _, _, skeins = lot_of(studio, 4, 4)
+    studio.do(sell, skeins[:3])
+    for _ in range(2):
+        studio.do(is_one_of, studio.do(find, 1, 97_000), skeins[:2])
+    with pytest.raises(Refused, match="Other finds stand for all of these already"):
+        studio.do(is_one_of, studio.do(find, 1, 97_000), skeins[:2])
+    studio.undo()
+    studio.do(is_one_of, studio.do(find, 1, 97_000), skeins[:3])
+    assert counts(studio) == {"table": 4}
+    studio.book.ask(adds_up)
+
+
+@pytest.mark.parametrize("work", [
+    lambda s: s.do(find, 99, 97_000),
+    lambda s: s.do(is_one_of, s.do(find, 1, 97_000), [999]),
+    lambda s: s.do(is_one_of, 999, [1]),
+    lambda s: s.do(is_missing_from, 999, 1),
+    lambda s: s.do(belongs_to, s.tagged(s.cone(), 1)[1][0], 999),
+    lambda s: s.do(new_tag, 999, 1),
+    lambda s: s.do(cut, 999, 5, "mini", 0),
+    lambda s: s.do(gather, [999]),
+    lambda s: s.do(move, [999], To("table")),
+    lambda s: s.do(call_second, [999], "a knot"),
+    lambda s: s.do(move, s.tagged(s.cone(), 1)[1], To("shelf", place=999)),
+    lambda s: s.do(sell, s.tagged(s.cone(), 1)[1], 999),
+])
+def test_what_is_not_in_the_book_is_not_found(studio, work):
+    with pytest.raises(NotFound, match="not in the book"):
+        work(studio)
+
+
+def test_a_find_is_one_of_single_skeins(studio):
+    with pytest.raises(Refused, match="one of single skeins only"):
+        studio.do(is_one_of, studio.do(find, 1, 97_000), [studio.wind(studio.cone(), 2)])
+
+
+def test_a_find_weighs_something(studio):
+    with pytest.raises(Refused, match="Weigh it"):
+        studio.do(find, 1, 0)
+
+
+def test_a_find_is_not_gathered_or_cut_or_mixed_before_it_is_matched(studio):
+    group = studio.wind(studio.cone(), 4)
+    studio.dye(group)
+    (pile,) = studio.finish(group, red=3)
+    found = studio.do(find, 1, 97_000)
+    for work in (lambda: studio.do(gather, [found]),
+                 lambda: studio.do(cut, found, 5, "mini", 600),
+                 lambda: studio.mix(found, pile)):
+        with pytest.raises(Refused, match="match "):
+            work()
+    studio.do(is_missing_from, found, group)
+    studio.book.ask(adds_up)
+    studio.do(gather, [found])
+    assert counts(studio) == {"piled": 3, "in work": 1}
+    studio.book.ask(adds_up)

@@ -40,7 +40,8 @@ def test_what_is_on_a_shelf_is_left_to_sell(shop):
 def test_put_by_is_not_left_to_sell_until_its_day_is_over(shop):
     shop.do(put_by, shop.skeins[:2], shop.shelf, shop.clock.now + timedelta(days=7))
     assert left(shop) == shop.skeins[2:]
-    assert shop.do(end_put_bys, shop.shelf) == 0
+    none = shop.done(end_put_bys, shop.shelf)
+    assert (none.answer, none.said) == (0, "no put-by is over yet")
     shop.clock.now += timedelta(days=8)
     assert shop.do(end_put_bys, shop.shelf) == 2
     assert left(shop) == shop.skeins
@@ -106,8 +107,12 @@ def test_all_of_them_go_or_none(shop):
 
 
 def test_a_second_keeps_its_lot_and_says_why(shop):
-    assert shop.done(call_second, shop.skeins[:2], "a knot").said == "2 skeins seconds: a knot"
-    assert shop.done(call_second, shop.skeins[:2], "a knot").said == "0 skeins seconds: a knot"
+    assert shop.done(call_second, shop.skeins[:2], "a knot").said == (
+        "2 skeins called seconds: a knot")
+    assert shop.done(call_second, shop.skeins[1:3], "a knot").said == (
+        "1 skein called a second: a knot")
+    with pytest.raises(Refused, match="called a second already"):
+        shop.do(call_second, shop.skeins[:3], "a knot")
     assert left(shop) == shop.skeins
     with pytest.raises(Refused, match="reason"):
         shop.do(call_second, shop.skeins[:1], " ")

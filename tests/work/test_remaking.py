@@ -3,6 +3,7 @@
 import pytest
 
 from app.lookups.certainty import nearest
+from app.lookups.finishing import NO_TIE
 from app.lookups.present import Amount
 from app.lookups.skeins import now_of
 from app.lookups.thread import thread
@@ -43,7 +44,7 @@ def test_what_is_no_whole_skein_cannot_be_cut(table):
 def test_an_overdyed_skein_is_no_stock_of_its_old_lot_and_has_both_in_its_past(table):
     row = table.do(gather, table.skeins[:2], table.discs[0])
     second = table.dye(row)
-    (pile,) = table.finish(row, red=2)
+    (pile,) = table.finish(row, **{NO_TIE: 2})
     again = table.tag(pile, 2)
     assert {link.thing for link in table.origins(again[0], "lot")} == {table.lot, second}
     assert table.book.ask(lambda c: nearest(thread(c, again), again[0], "lot")) == {second}

@@ -1,17 +1,22 @@
 """Orders and sales."""
 
 import pytest
+from sqlalchemy import select
 
 from app.calculations.codes import Kind
+from app.lookups.left_to_sell import left_to_sell
 from app.lookups.skeins import now_of
 from app.problems import NotFound, Refused
-from app.records import Personal
+from app.records import OrderLine, Personal
 from app.store.journal import verify
 from app.work.bundling import make_plates
 from app.work.moving import To, move
+from app.work.remaking import cut
+from app.work.returning import came_back
 from app.work.selling import (
     OrderIn,
     Wanted,
+    call_off,
     forget_customer,
     know_customer,
     place_order,
@@ -26,7 +31,7 @@ from app.work.selling import (
 def shop(studio):
     """Two lots with four skeins each on a shelf."""
     (shelf,) = studio.do(make_plates, Kind.SHELF, [3])
-    studio.lots, studio.skeins = [], []
+    studio.lots, studio.skeins, studio.shelf = [], [], shelf
     for _ in range(2):
         group = studio.wind(studio.cone(), 4)
         studio.lots.append(studio.dye(group))
@@ -61,7 +66,7 @@ def test_no_more_than_is_left_can_be_promised(shop):
 def test_more_than_the_line_wants_is_refused(shop):
     (line,) = shop.do(place_order, order(shop, 2))
     shop.do(take_for, line, shop.skeins[0][:1])
-    with pytest.raises(Refused, match="wants 2 of these, and 1 are taken"):
+    with pytest.raises(Refused, match="wants 2 of these, and 1 is taken"):
         shop.do(take_for, line, shop.skeins[0][1:3])
 
 
@@ -99,7 +104,6 @@ def test_a_forgotten_customer_leaves_the_yarns_history(shop):
     buyer = shop.do(know_customer, "Ada Nygård", {"mail": "ada@post.example"})
     shop.do(sell, shop.skeins[0][:1], buyer)
     shop.do(forget_customer, buyer)
-    from sqlalchemy import select
     values = shop.book.ask(lambda c: c.execute(
         select(Personal.value).where(Personal.customer == buyer)).scalars().all())
     assert values == [None, None]
@@ -114,3 +118,90 @@ def test_a_customer_needs_a_name_and_an_order_a_line(shop):
         shop.do(know_customer, "  ")
     with pytest.raises(Refused, match="needs a line"):
         shop.do(place_order, OrderIn("9", shop.clock.now, "web", ()))
+
+
+def left(shop, lot=0, put_up=None):
+    return shop.book.ask(left_to_sell, shop.lots[lot], put_up).count
+
+
+def test_what_is_promised_of_a_lot_is_counted_over_all_lines_of_an_order(shop):
+    lines = (Wanted("glove", 3, shop.lots[0]), Wanted("once more", 2, shop.lots[0]))
+    with pytest.raises(Refused, match="4 of .* can still be promised, not 5"):
+        shop.do(place_order, OrderIn("9", shop.clock.now, "web", lines))
+
+
+def test_a_line_keeps_what_it_was_read_as(shop):
+    (line,) = shop.do(place_order, OrderIn("9", shop.clock.now, "web", (
+        Wanted("2 x the green one", 2, colourway=1, base=1, put_up="mini"),)))
+    row = shop.book.ask(lambda c: c.execute(select(OrderLine).where(OrderLine.id == line)).one())
+    assert (row.what, row.colourway, row.base, row.put_up) == ("2 x the green one", 1, 1, "mini")
+
+
+def test_what_is_called_off_may_be_sold_again(shop):
+    (line,) = shop.do(place_order, order(shop, 3))
+    shop.do(take_for, line, shop.skeins[0][:1])
+    assert left(shop) == 1
+    assert shop.done(call_off, line).said == "called off 2 of 3 of order 1187"
+    assert left(shop) == 3
+    with pytest.raises(Refused, match="called off already"):
+        shop.do(call_off, line)
+    with pytest.raises(Refused, match="was called off; nothing"):
+        shop.do(take_for, line, shop.skeins[0][1:2])
+    shop.undo(shop.last())
+    assert left(shop) == 1
+    shop.do(take_for, line, shop.skeins[0][1:3])
+    with pytest.raises(Refused, match="Nothing of this line of order 1187 is open"):
+        shop.do(call_off, line)
+    with pytest.raises(NotFound):
+        shop.do(call_off, 999)
+
+
+def test_what_was_put_back_is_wanted_still_and_what_came_back_is_not(shop):
+    (line,) = shop.do(place_order, order(shop, 2))
+    shop.do(take_for, line, shop.skeins[0][:2])
+    shop.do(move, shop.skeins[0][:1], To("shelf", place=shop.shelf))
+    assert left(shop) == 2  # three lie there, one of them is still wanted
+    shop.do(take_for, line, shop.skeins[0][2:3])
+    shop.do(send, "1187")
+    shop.do(came_back, shop.skeins[0][1:3], "1187")
+    shop.do(move, shop.skeins[0][1:3], To("shelf", place=shop.shelf))
+    assert left(shop) == 4
+    with pytest.raises(Refused, match="Nothing of this line"):
+        shop.do(call_off, line)
+
+
+def test_a_line_of_any_lot_may_not_be_filled_with_what_another_was_promised(shop):
+    shop.do(place_order, order(shop, 3))
+    (any_lot,) = shop.do(place_order, order(shop, 2, None, "1190"))
+    with pytest.raises(Refused, match="order 1187 wants 3 of the 4 on the shelf, so 1 may go"):
+        shop.do(take_for, any_lot, shop.skeins[0][:2])
+    shop.do(take_for, any_lot, [shop.skeins[0][0], shop.skeins[1][0]])
+
+
+def test_a_sale_has_a_line_for_each_put_up_with_its_price(shop):
+    minis = shop.tag(shop.do(cut, shop.skeins[1][0], 5, "mini", 600), 5)
+    shop.do(move, minis, To("shelf", place=shop.shelf))
+    shop.do(set_price, 1, "skein", 2450)
+    shop.do(set_price, 1, "mini", 600)
+    sale = shop.do(sell, [*minis[:2], shop.skeins[1][1]])
+    lines = shop.book.ask(lambda c: c.execute(
+        select(OrderLine.wanted, OrderLine.put_up, OrderLine.price)
+        .where(OrderLine.customer_order == sale).order_by(OrderLine.put_up)).all())
+    assert [tuple(line) for line in lines] == [(2, "mini", 600), (1, "skein", 2450)]
+    with pytest.raises(NotFound):
+        shop.do(sell, [999])
+
+
+def test_minis_are_no_skeins_of_the_lot(shop):
+    minis = shop.tag(shop.do(cut, shop.skeins[0][0], 5, "mini", 600), 5)
+    shop.do(move, minis, To("shelf", place=shop.shelf))
+    assert (left(shop), left(shop, 0, "skein"), left(shop, 0, "mini")) == (8, 3, 5)
+    wanted = Wanted("glove", 4, shop.lots[0], put_up="skein")
+    with pytest.raises(Refused, match="3 of .* can still be promised, not 4"):
+        shop.do(place_order, OrderIn("8", shop.clock.now, "web", (wanted,)))
+    wanted = Wanted("glove", 3, shop.lots[0], put_up="skein")
+    shop.do(place_order, OrderIn("9", shop.clock.now, "web", (wanted,)))
+    assert (left(shop), left(shop, 0, "skein"), left(shop, 0, "mini")) == (5, 0, 5)
+    shop.do(sell, minis)
+    with pytest.raises(Refused, match="order 9 wants 3 of the 3 on the shelf, so none may go"):
+        shop.do(sell, shop.skeins[0][1:2])

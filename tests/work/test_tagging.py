@@ -151,6 +151,10 @@ def test_a_spoiled_tag_is_not_tied_on(studio: Studio) -> None:
         studio.do(apply_tag, tags[0])
     with pytest.raises(Refused, match="is void already"):
         studio.do(spoil_tags, tags[:1], "torn")
+    with pytest.raises(Refused, match="needs its reason"):
+        studio.do(spoil_tags, tags[1:], " ")
+    with pytest.raises(Refused, match="No tag was scanned"):
+        studio.do(spoil_tags, [], "torn")
 
 
 def test_a_reprint_voids_the_old_one_which_names_its_successor(studio: Studio) -> None:

@@ -50,7 +50,8 @@ def test_a_cone_that_gives_more_than_it_holds_has_given_it(studio: Studio) -> No
     assert studio.done(wind, [skeins(cone, 14)]).findings == ()  # 1,444 g of 1,427: within 3 %
     done = studio.done(wind, [skeins(cone, 1)])
     assert done.findings == (
-        "C·0001·7 gave 1547 g of 1427: count again, or another cone was on the reel.",)
+        "C·0001·7 gave 1547 g, and held 1427 g at standard moisture: count again, or another "
+        "cone was on the reel.",)
     assert done.answer
 
 

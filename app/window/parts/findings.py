@@ -7,11 +7,12 @@ from functools import partial
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
-from app.window.look.look import Gap
+from app.window.look.look import Gap, look
 from app.window.parts.key_button import KeyButton
 from app.window.parts.words import Words
 
-MOST_SHOWN = 3
+MOST_SHOWN, MOST_LARGE = 3, 1  # the second where the text is so large that the bench needs room
+_LARGE_TEXT = 1.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,16 +39,17 @@ class Findings(QWidget):
         self.hide()
 
     def show_findings(self, findings: Sequence[Finding]) -> None:
-        """Show the first three; say how many more there are."""
+        """Show the first three, or one where the text is large; say how many more there are."""
         self._open = list(findings)
         while item := self._column.takeAt(0):
             if widget := item.widget():
                 widget.hide()
                 widget.deleteLater()
-        for finding in findings[:MOST_SHOWN]:
+        most = MOST_LARGE if look().text > _LARGE_TEXT else MOST_SHOWN
+        for finding in findings[:most]:
             self._column.addWidget(self._strip(finding))
-        if len(findings) > MOST_SHOWN:
-            self._column.addWidget(Words(f"and {len(findings) - MOST_SHOWN} more", ink="surround"))
+        if len(findings) > most:
+            self._column.addWidget(Words(f"and {len(findings) - most} more", ink="surround"))
         self.setVisible(bool(findings))
 
     def _strip(self, finding: Finding) -> QWidget:

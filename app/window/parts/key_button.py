@@ -100,7 +100,7 @@ class KeyButton(QAbstractButton):
         middle = Qt.AlignmentFlag.AlignVCenter
         at = middle | (Qt.AlignmentFlag.AlignLeft if cap else Qt.AlignmentFlag.AlignHCenter)
         painter.drawText(line, at, self._words)
-        if self._key:
+        if cap:
             self._draw_cap(painter, line, ink)
         if self._why:
             painter.setFont(look().font(Size.SMALL))

@@ -48,16 +48,16 @@ class AtTheDoor:
         self.press("Enter")
 
     def drop(self, path):
-        """Drop a file on the bench."""
+        """Drop a file on the window."""
         dropped = QMimeData()
         dropped.setUrls([QUrl.fromLocalFile(str(path))])
         keys = (Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier)
         entered = QDragEnterEvent(QPointF(50, 50).toPoint(), Qt.DropAction.CopyAction, dropped,
                                   *keys)
-        QApplication.sendEvent(self.bench, entered)
+        QApplication.sendEvent(self.window, entered)
         assert entered.isAccepted()
         QApplication.sendEvent(
-            self.bench, QDropEvent(QPointF(50, 50), Qt.DropAction.CopyAction, dropped, *keys))
+            self.window, QDropEvent(QPointF(50, 50), Qt.DropAction.CopyAction, dropped, *keys))
         self.quiet()
 
     @property

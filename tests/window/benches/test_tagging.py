@@ -56,7 +56,8 @@ def test_each_scan_ties_one_tag_on_and_the_last_one_frees_the_disc(table, pile):
     assert table.studio.book.ask(bundle_facts, table.studio.discs[0], NOW) is not None
     table.scan(*waiting[3:])
     assert figures(table) == (11, 11, 0, 0, 0)
-    assert in_hand(table).pile_card.next.text() == "All 11 wear their tags. Its disc is free again."
+    assert in_hand(table).pile_card.next.text() == (
+        "All 11 wear their tags. Its disc is free again. Scan the shelf they go to.")
     assert table.studio.book.ask(bundle_facts, table.studio.discs[0], NOW) is None
     assert add_up(table)
     table.studio.check()

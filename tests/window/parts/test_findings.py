@@ -33,6 +33,16 @@ def test_at_most_three_are_shown_and_the_rest_is_counted(findings):
     assert words(findings) == ["Warning 0.", "Warning 1.", "Warning 2.", "and 2 more"]
 
 
+def test_where_the_text_is_large_one_is_shown_so_that_the_bench_keeps_its_room(
+    qtbot, findings, dressed
+):
+    dressed(2.0)
+    findings.show_findings([Finding(f"Warning {n}.") for n in range(2)])
+    assert words(findings) == ["Warning 0.", "and 1 more"]
+    keys(findings)[0].click()
+    qtbot.waitUntil(lambda: words(findings) == ["Warning 1."])
+
+
 def test_one_tap_answers_and_the_next_moves_up(qtbot, findings):
     first = Finding("97 g is too light.", ("Sell as 97 g", "Seconds"))
     findings.show_findings([first, *(Finding(f"Warning {n}.") for n in range(3))])

@@ -19,10 +19,12 @@ from app.store.copies import Copy, make_copy
 from app.store.journal import verify
 from app.window.bench import Bench
 from app.window.benches.desk.book_page import BookPage
+from app.window.benches.desk.clock_card import Clock
 from app.window.benches.desk.holds_page import HoldsPage, stopped
 from app.window.benches.desk.people_page import PeoplePage
 from app.window.benches.desk.plates_page import PlatesPage
 from app.window.benches.desk.questions import why_lift
+from app.window.benches.desk.shop_page import Shop
 from app.window.benches.desk.why_card import WhyCard
 from app.window.papers import keep, open_paper
 from app.window.problem_box import show_failure
@@ -43,6 +45,8 @@ class BackPages(QObject):
         self._bench, self._bench_plates = bench, bench_plates
         self.holds, self.book = HoldsPage(), BookPage()
         self.people, self.plates = PeoplePage(), PlatesPage()
+        self.shop, self.clock = Shop(bench), Clock(bench)
+        self.book.put_first(self.clock.card)
         self._made: dict[Kind, PlatesMade] = {}
         self.holds.opened.connect(self.held_thing)
         self.holds.lift.connect(self._ask_lift)
@@ -54,6 +58,8 @@ class BackPages(QObject):
         self.people.studio.chosen.connect(self._keep_words)
         self.plates.made.connect(self._make)
         self.plates.paper.connect(self._paper_again)
+        self.plates.scanners.named.connect(self._name_scanner)
+        self.plates.scanners.forgotten.connect(self._forget_scanner)
         self.plates.check.paper_key.clicked.connect(
             lambda: self._paper(scanner_test_plate, "scanner-check.pdf"))
 
@@ -66,12 +72,32 @@ class BackPages(QObject):
         elif page is self.book:
             around = self._bench.around
             ask(self.book.show_entries, entries, self.book.limit)
+            self.clock.look_again()
             around.background.read(self, around.session.last_copy, self.book.show_copy)
         elif page is self.people:
             ask(self._show_people, everyone)
             ask(self.people.studio.show_words, tag_words)
         elif page is self.plates:
             ask(self._show_plates, plates_made)
+            self._show_scanners()
+        elif page is self.shop.page:
+            self.shop.look_again()
+
+    def _show_scanners(self) -> None:
+        scanners = self._bench.around.scanners
+        self.plates.scanners.show_scanners(scanners.names if scanners else {})
+
+    def _name_scanner(self, sign: str, name: str) -> None:
+        if self._bench.around.scanners is not None:
+            self._bench.around.scanners.name(sign, name)
+            self._bench.say(f"the scanner that begins with {sign} is {name}")
+        self.plates.scanners.clear()
+        self._show_scanners()
+
+    def _forget_scanner(self, sign: str) -> None:
+        if self._bench.around.scanners is not None:
+            self._bench.around.scanners.forget(sign)
+        self._show_scanners()
 
     def _count_holds(self, holds: tuple[HoldFacts, ...]) -> None:
         self.held_now.emit(len(holds))

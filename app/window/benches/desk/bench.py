@@ -11,11 +11,14 @@ from app.lookups.holds import HoldFacts
 from app.window.bench import Around, Bench
 from app.window.benches.desk.back_pages import BackPages
 from app.window.benches.desk.hand import Hand
+from app.window.look.look import look
 from app.window.parts.card import Actions
 from app.window.parts.key_button import KeyButton
 from app.window.places import PLACES
 
 DONE, HOLD = numbered(Kind.ACTION, 1).text, numbered(Kind.ACTION, 4).text
+_LARGE = 1.5  # a text factor
+_PAGE_KEYS = ("F3", "F4", "F5", "F6", "F7", "F11")  # F8 to F10 are keys of the pages
 COUNTS = {numbered(Kind.ACTION, 10 + number).text: number for number in range(1, 11)}
 
 
@@ -31,11 +34,10 @@ class DeskBench(Bench):
         self.pages: dict[str, QWidget] = {
             "In hand": self.hand, "Holds": self.back.holds, "Book": self.back.book,
             "People": self.back.people, "Plates": self.back.plates,
+            "Shop": self.back.shop.page,
         }
-        self.keys = {
-            name: KeyButton(name, f"F{number}")
-            for number, name in enumerate(self.pages, 3)
-        }
+        self.keys = {name: _PageKey(name, key)
+                     for name, key in zip(self.pages, _PAGE_KEYS, strict=True)}
         self.body.addWidget(Actions(*self.keys.values()))
         for name, key in self.keys.items():
             key.setCheckable(True)
@@ -103,3 +105,10 @@ class DeskBench(Bench):
         if hold.code is not None:
             self.turn_to("In hand")
             self.hand.seek(hold.code, typed=False)
+
+
+class _PageKey(KeyButton):
+    """Opens a page; in large text it drops the picture of its key, so that all stand in one row."""
+
+    def _cap_width(self) -> float:
+        return super()._cap_width() if look().text <= _LARGE else 0

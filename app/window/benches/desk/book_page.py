@@ -43,15 +43,19 @@ class BookPage(QWidget):
                          ink=SECOND), self.copied)
         copies.add_last(Actions(self.copy_key))
         journal.add(self.table, Actions(self.older))
-        column = QVBoxLayout(self)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(Gap.PART)
-        column.addWidget(SideBySide(check, copies, shares=(1, 1)))
-        column.addWidget(journal)
-        column.addStretch(1)
+        self._column = QVBoxLayout(self)
+        self._column.setContentsMargins(0, 0, 0, 0)
+        self._column.setSpacing(Gap.PART)
+        self._column.addWidget(SideBySide(check, copies, shares=(1, 1)))
+        self._column.addWidget(journal)
+        self._column.addStretch(1)
         self.verdict.setText("It was not checked since this window was opened.")
         self.head.hide()
         self.older.clicked.connect(self._ask_older)
+
+    def put_first(self, card: Card) -> None:
+        """What must be said before all else."""
+        self._column.insertWidget(0, card)
 
     def show_entries(self, entries: Sequence[EntryRow]) -> None:
         """Show the newest entries."""

@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from app.exchange.reports import trace_pdf
 from app.lookups.holds import HoldFacts, live_holds
+from app.lookups.recognising import MayBeOf, StillToSay
 from app.lookups.things import Found, by_name
 from app.problems import NotFound
 from app.scanning.resolve import Resolution, resolve_many
@@ -14,13 +15,20 @@ from app.window.bench import Bench
 from app.window.benches.desk.choices_page import ChoicesPage
 from app.window.benches.desk.empty_page import NEWEST, EmptyPage
 from app.window.benches.desk.looking import Answer, InHand, find, look_at
-from app.window.benches.desk.questions import why_clear, why_hold, why_lift
-from app.window.benches.desk.sight import to_top
+from app.window.benches.desk.questions import (
+    why_clear,
+    why_hold,
+    why_lift,
+    why_lost,
+    why_recognised,
+)
 from app.window.benches.desk.thing_page import ThingPage
 from app.window.benches.desk.why_card import Why, WhyCard
 from app.window.in_turn import InTurn
 from app.window.papers import keep, open_paper
+from app.window.parts.sight import to_top
 from app.work.holding import clear, hold, lift_hold
+from app.work.mixing import lose, recognise
 
 
 class Hand(QWidget):
@@ -162,14 +170,26 @@ class Hand(QWidget):
     def _ask_lift(self, one: HoldFacts) -> None:
         self._ask(why_lift(one), lambda why: self._do(lift_hold, one.id, why))
 
+    def _ask_recognised(self, still: StillToSay, one: MayBeOf) -> None:
+        thing = self.thing
+        if thing is not None:
+            self._ask(why_recognised(thing.found, one), lambda why: self._do(
+                recognise, still.yarn, still.pool, one.parent, reason=why))
+
+    def _ask_lost(self, still: StillToSay, count: int) -> None:
+        thing = self.thing
+        if thing is not None:
+            self._ask(why_lost(thing.found, count), lambda why: self._do(
+                lose, still.yarn, count, reason=why))
+
     def _ask(self, why: Why, answered: Callable[[str], None]) -> None:
         card = WhyCard(why)
         card.said.connect(answered)
         card.left.connect(lambda: self.page.ask_why(None))
         self.page.ask_why(card)
 
-    def _do(self, deed: Callable[..., Any], *args: Any) -> None:
-        self._bench.do(deed, *args, then=lambda _done: self.page.ask_why(None))
+    def _do(self, deed: Callable[..., Any], *args: Any, **terms: Any) -> None:
+        self._bench.do(deed, *args, then=lambda _done: self.page.ask_why(None), **terms)
 
     def _print(self) -> None:
         thing, around = self.thing, self._bench.around
@@ -186,7 +206,7 @@ class Hand(QWidget):
         around.background.read(self, made, lambda name: self._bench.say(f"The trace is {name}."))
 
     def _now(self) -> Any:
-        return self._bench.around.session.book.clock()
+        return self._bench.around.session.now()
 
     def _join(self) -> None:
         name = self.page.name
@@ -198,4 +218,6 @@ class Hand(QWidget):
         name.paper_key.clicked.connect(self._print)
         name.away_key.clicked.connect(self.put_away)
         name.lift.connect(self._ask_lift)
+        self.page.evidence.recognised.connect(self._ask_recognised)
+        self.page.evidence.lost.connect(self._ask_lost)
         name.clear.connect(self._ask_clear)

@@ -12,11 +12,11 @@ from app.lookups.destinations import destinations
 from app.lookups.holds import HoldFacts, live_holds
 from app.window.benches.desk.desk_words import how_many
 from app.window.benches.desk.hold_row import HoldRow
-from app.window.benches.desk.sight import bring
 from app.window.benches.desk.why_card import WhyCard
 from app.window.look.look import Gap, Size
 from app.window.parts.card import Card
 from app.window.parts.key_button import KeyButton
+from app.window.parts.sight import bring
 from app.window.parts.words import SECOND, Words
 
 

@@ -11,6 +11,8 @@ from app.lookups.holds import HoldFacts, live_holds
 from app.lookups.pools import Apart, Pool, pool_above, told_singly
 from app.lookups.pots import Relatives, relatives
 from app.lookups.recent import EntryRow
+from app.lookups.recognising import StillToSay, still_to_say
+from app.lookups.shelves import ShelfNow, shelf_with
 from app.lookups.story import story
 from app.lookups.things import Found
 from app.lookups.thread import Thing
@@ -35,6 +37,8 @@ class InHand:
     holds: tuple[HoldFacts, ...]
     """Those that stop yarn of it, and those that were placed on it."""
     story: tuple[EntryRow, ...]
+    shelf: ShelfNow | None = None
+    still: StillToSay | None = None
 
     @property
     def source(self) -> tuple[str, int] | None:
@@ -73,4 +77,6 @@ def look_at(connection: Any, found: Found, at: datetime) -> InHand:
         relatives(connection, found.id) if found.kind == "lot" else Relatives((), ()),
         tuple(dict.fromkeys((*placed, *one.holds))),
         story(connection, found, at),
+        shelf_with(connection, found.code) if found.kind == "shelf" else None,
+        still_to_say(connection, found, at),
     )

@@ -11,6 +11,7 @@ from app.lookups.plates import PlatesMade
 from app.problems import BadInput
 from app.window.benches.desk.desk_words import kind_words, plates_words
 from app.window.benches.desk.scanner_check import ScannerCheck
+from app.window.benches.desk.scanners_card import ScannersCard
 from app.window.look.look import Gap
 from app.window.parts.amounts import read_count
 from app.window.parts.card import Actions, Card, SideBySide
@@ -42,7 +43,7 @@ class PlatesPage(QWidget):
         self.words = TextField("What it is called, if anything", "heater side")
         self.make_key = KeyButton("Make them", strong=True)
         self.actions_key = KeyButton("Action and bench plates as paper")
-        self.check = ScannerCheck()
+        self.check, self.scanners = ScannerCheck(), ScannersCard()
         self.table = ThingTable(("kind", "numbers", Head("made", right=True)), "plates made",
                                 "No disc or plate was made yet.", opens=True, most_rows=6)
         self._lay_out()
@@ -95,7 +96,7 @@ class PlatesPage(QWidget):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(Gap.PART)
         column.addWidget(SideBySide(make, there, shares=(1, 1)))
-        column.addWidget(self.check)
+        column.addWidget(SideBySide(self.check, self.scanners, shares=(1, 1)))
         column.addStretch(1)
 
 

@@ -1,8 +1,9 @@
 """The questions of why, in words: before a hold, a clearing, a lifting."""
 
 from app.lookups.holds import HoldFacts
+from app.lookups.recognising import MayBeOf
 from app.lookups.things import Found
-from app.window.benches.desk.desk_words import kind_words
+from app.window.benches.desk.desk_words import how_many, kind_words
 from app.window.benches.desk.why_card import FAULTS, Why
 
 
@@ -31,4 +32,25 @@ def why_lift(hold: HoldFacts) -> Why:
         f"Lift the hold on {hold.on}?",
         f"It was put because of: {hold.why}. All that it stops is free again.",
         "Lift the hold", "Say what was found: lifting needs its reason.",
+    )
+
+
+def why_recognised(found: Found, one: MayBeOf) -> Why:
+    """Before yarn out of a pool is told to be of one of its origins."""
+    return Why(
+        f"{found.shown} is of {one.words}?",
+        "It is told once, and what is made of it inherits it; what is left in the pool is told "
+        "apart by that too.",
+        "It is", "Say how it was recognised: whoever traces it will ask.",
+        ("by its tie", "by the wound card", "by eye, beside the others"),
+    )
+
+
+def why_lost(found: Found, count: int) -> Why:
+    """Before some are put down as gone."""
+    what = found.shown if count == 1 else f"{how_many(count)} of {found.shown}"
+    return Why(
+        f"{what} lost?",
+        "They stay in every count as lost, and may be found again.",
+        "Lost", "Say how it is known.", ("not there at a count", "torn or felted in the wash"),
     )

@@ -4,9 +4,9 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from app.exchange.tracing import sentences
+from app.window.benches.desk.evidence_card import EvidenceCard
 from app.window.benches.desk.looking import InHand
 from app.window.benches.desk.name_card import NameCard
-from app.window.benches.desk.sight import bring
 from app.window.benches.desk.story_card import StoryCard
 from app.window.benches.desk.thing_row import ThingRows
 from app.window.benches.desk.where_from import WhereFrom
@@ -14,6 +14,8 @@ from app.window.benches.desk.where_to import WhereTo
 from app.window.benches.desk.why_card import WhyCard
 from app.window.look.look import Gap
 from app.window.parts.card import Card, SideBySide
+from app.window.parts.shelf_lots import ShelfLots
+from app.window.parts.sight import bring
 from app.window.parts.words import SECOND, Words
 
 
@@ -34,8 +36,12 @@ class ThingPage(QWidget):
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(0, 0, 0, 0)
         self._column.setSpacing(Gap.PART)
-        for part in (self.name, self._near,
-                     SideBySide(self.where_from, self.where_to), self.story):
+        self.lies = ShelfLots()
+        self._shelf = Card("What lies here")
+        self._shelf.add(self.lies)
+        self._ends = SideBySide(self.where_from, self.where_to)
+        self.evidence = EvidenceCard()
+        for part in (self.name, self._near, self._shelf, self._ends, self.evidence, self.story):
             self._column.addWidget(part)
         self._column.addStretch(1)
         self.where_from.opened.connect(self.opened)
@@ -48,6 +54,11 @@ class ThingPage(QWidget):
         self.where_from.show_thing(thing, said.get("Came", ""))
         self.where_to.show_thing(thing)
         self.story.show_story(thing.story)
+        self.evidence.show_said(thing.still)
+        self._ends.setVisible(thing.shelf is None)
+        self._shelf.setVisible(thing.shelf is not None)
+        if thing.shelf is not None:
+            self.lies.show_shelf(thing.shelf)
 
     def show_near(self, rows: bool) -> None:
         """Whether the marks one slip away are in sight."""

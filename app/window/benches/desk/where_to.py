@@ -3,7 +3,6 @@
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QGridLayout, QWidget
 
-from app.calculations.codes import bare_characters
 from app.exchange.tracing import STATE_WORDS
 from app.lookups.destinations import Destination
 from app.window.benches.desk.desk_words import grams_alike, how_many, skein_words
@@ -80,7 +79,7 @@ class WhereTo(Card):
 
     def _open(self, row: int) -> None:
         if self._marks[row]:
-            self.opened.emit(bare_characters(self._marks[row]))
+            self.opened.emit(self._marks[row])
 
 
 class _Rule(QWidget):

@@ -8,6 +8,8 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from app.calculations.codes import Kind, numbered, read
 from app.lookups.bundles import PILED, BundleFacts, bundles_now
+from app.lookups.finished import ScannedTag, scanned_tag
+from app.lookups.loads import wet_work
 from app.lookups.now import NOW
 from app.lookups.piles import Pile, counted_last, look_for, piles_on
 from app.lookups.reel import DiscNow, disc_now
@@ -15,36 +17,47 @@ from app.lookups.studio import tie_colours
 from app.lookups.trails import trail_of
 from app.problems import NotFound, Refused
 from app.scanning.resolve import Resolution, resolve
+from app.scanning.saying import no_such_plate
 from app.window.bench import Around, Bench
 from app.window.benches.finishing.counted import Counted
 from app.window.benches.finishing.counting import Counting
+from app.window.benches.finishing.nothing import nothing
+from app.window.benches.finishing.remaking import SkeinsInHand, why_not
 from app.window.benches.finishing.tally import Tally
 from app.window.benches.finishing.waiting import Waiting
+from app.window.cords.hand import COUNTS, DONE, MIXED, SPLIT, Hand
 from app.window.in_turn import InTurn
-from app.window.look.icons import Icon
-from app.window.look.look import Gap, Size
-from app.window.parts.card import Card, SideBySide
-from app.window.parts.picture import Picture
-from app.window.parts.words import SECOND, Words
+from app.window.parts.card import SideBySide
+from app.window.parts.sight import to_top
 from app.work.finishing import finish
 
-_DONE, _MIXED = (numbered(Kind.ACTION, number).text for number in (1, 3))
-_COUNTS = {numbered(Kind.ACTION, 10 + count).text: count for count in range(1, 11)}
+_SECONDS = numbered(Kind.ACTION, 6).text
 _CONCERNED = frozenset(
-    {"yarn", "part", "on_bundle", "plate_stay", "in_bath", "bath", "hold", "tag"}
+    {
+        "yarn",
+        "part",
+        "on_bundle",
+        "plate_stay",
+        "in_bath",
+        "bath",
+        "hold",
+        "tag",
+        "second",
+        "in_load",
+    }
 )
 _KEYS = {int(Qt.Key.Key_Left): -1, int(Qt.Key.Key_Right): 1}
 
 
 class FinishingBench(Bench):
-    """One cord on the table at a time."""
+    """One cord on the table at a time, or finished skeins that become something else."""
 
     def __init__(self, around: Around) -> None:
         super().__init__(around)
         self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
         self.turn = InTurn(self)
         self.disc: DiscNow | None = None
-        self.card: QWidget = _empty()
+        self.card: QWidget = nothing()
         self.waiting = Waiting()
         self.waiting.chosen.connect(
             lambda cord: self._disc_came(cord.number, DiscNow(cord.disc, cord.number, cord))
@@ -54,6 +67,7 @@ class FinishingBench(Bench):
         self._table = QVBoxLayout(table)
         self._table.setContentsMargins(0, 0, 0, 0)
         self._table.addWidget(self.card)
+        self._table.addStretch(1)
         self.body.addWidget(SideBySide(table, self.waiting, shares=(7, 4)))
         self.body.addStretch(1)
 
@@ -68,20 +82,28 @@ class FinishingBench(Bench):
         if not kinds & _CONCERNED:
             return
         self.ask(self.waiting.show_cords, bundles_now, NOW)
+        self.ask(self.waiting.show_work, wet_work, NOW)
         self.ask(self.waiting.show_piles, counted_last, 6)
+        if self.hand is not None:
+            self.hand.look()
         if self.disc is not None:
             self.ask(self._show_disc, disc_now, _code(self.disc.number), NOW)
 
     def take(self, code: str) -> bool:
-        """Discs, and the plates DONE, COUNT and MIXED."""
-        if read(code).kind is Kind.DISC:
+        """Discs, tags, and the plates DONE, COUNT, MIXED, SPLIT and SECONDS."""
+        kind = read(code).kind
+        if kind is Kind.DISC:
             self.turn.ask(lambda disc: self._disc_came(code[1:-1], disc), disc_now, code, NOW)
-        elif code in _COUNTS:
-            self.turn.then(lambda: self._count(_COUNTS[code]))
-        elif code == _DONE:
+        elif kind is Kind.SKEIN:
+            self.turn.ask(lambda tag: self._tag_came(code, tag), scanned_tag, code)
+        elif code in COUNTS:
+            self.turn.then(lambda: self._count(COUNTS[code]))
+        elif code == DONE:
             self.turn.then(self._done)
-        elif code == _MIXED:
+        elif code == MIXED:
             self.turn.then(self._strange)
+        elif code in (SPLIT, _SECONDS):
+            self.turn.then(lambda: self._remake(code))
         else:
             return False
         return True
@@ -123,14 +145,46 @@ class FinishingBench(Bench):
         else:
             self.around.trouble(NotFound(answer.sentence, answer.next_step))
 
-    def _disc_came(self, number: str, disc: DiscNow | None) -> None:
-        if disc is None:
+    @property
+    def hand(self) -> Hand | None:
+        """Finished skeins in hand, or what they became."""
+        return self.card if isinstance(self.card, Hand) else None
+
+    def _tag_came(self, code: str, tag: ScannedTag) -> None:
+        wrong = why_not(code, tag)
+        if wrong is not None:
+            self.around.trouble(wrong)
+        elif tag.skein is not None:
+            if not isinstance(self.card, SkeinsInHand):
+                self.disc = None
+                self.around.found((), lambda _finding, _answer: None)
+                self._show_hand(SkeinsInHand(self.around))
+            assert isinstance(self.card, SkeinsInHand)
+            self.card.take_skein(tag.skein)
+
+    def _show_hand(self, hand: Hand | None) -> None:
+        """What skeins became comes in their place; after that nothing is in hand."""
+        if hand is None:
+            self._put_by()
+            return
+        hand.over.connect(self._show_hand)
+        self._show(hand)
+
+    def _remake(self, plate: str) -> None:
+        if not isinstance(self.card, SkeinsInHand):
             self.around.trouble(
-                NotFound(
-                    f"Disc {number} is not in the book.",
-                    "Make its plate at the Desk, or scan another disc.",
-                )
+                Refused("No finished skein is in hand; nothing was saved.", "Scan its tag first.")
             )
+        elif plate == _SECONDS:
+            self.card.call_seconds()
+        else:
+            self.card.cut_into("mini")
+
+    def _disc_came(self, number: str, disc: DiscNow | None) -> None:
+        if disc is not None and self.hand is not None and self.hand.take_disc(disc):
+            return
+        if disc is None:
+            self.around.trouble(no_such_plate(_code(number), "disc"))
         elif disc.bundle is None:
             self.around.trouble(
                 NotFound(f"Disc {number} hangs on nothing.", "Scan the disc that is on the yarn.")
@@ -141,9 +195,9 @@ class FinishingBench(Bench):
 
     def _take_in_hand(self, disc: DiscNow, cord: BundleFacts) -> None:
         self.disc = disc
-        self.ask(self.around.show_trail, trail_of, _code(disc.number))
+        self.ask(self.around.show_trail, trail_of, _code(disc.number), NOW)
         if cord.stage == PILED:
-            self.ask(lambda piles: self._show_piles(cord, piles), piles_on, disc.id)
+            self.ask(lambda piles: self._show_piles(cord, piles), piles_on, disc.id, NOW)
             return
         counting = Counting(cord, Tally.of(cord.ties))
         counting.strange.threads = self._threads
@@ -167,13 +221,14 @@ class FinishingBench(Bench):
     def _put_by(self) -> None:
         self.disc = None
         self.around.show_trail(())
-        self._show(_empty())
+        self._show(nothing())
 
     def _show(self, card: QWidget) -> None:
         old, self.card = self.card, card
-        self._table.addWidget(card)
+        self._table.insertWidget(0, card)
         old.hide()
         old.deleteLater()
+        to_top(self)
         self.setFocus()
 
     def _finish(self) -> None:
@@ -181,7 +236,9 @@ class FinishingBench(Bench):
             self.do(finish, self.card.cord.rows, self.card.tally.counted())
 
     def _count(self, number: int) -> None:
-        if isinstance(self.card, Counting):
+        if self.hand is not None:
+            self.hand.count(number)
+        elif isinstance(self.card, Counting):
             self.card.plate(number)
         else:
             self.around.trouble(
@@ -189,6 +246,8 @@ class FinishingBench(Bench):
             )
 
     def _done(self) -> None:
+        if self.hand is not None:
+            self.hand.done()
         if not isinstance(self.card, Counting):
             return
         now = self.card.tally.now
@@ -211,20 +270,3 @@ class FinishingBench(Bench):
 
 def _code(number: str) -> str:
     return numbered(Kind.DISC, int(number)).text
-
-
-def _empty() -> Card:
-    card = Card(in_hand=True)
-    words = QVBoxLayout()
-    words.setSpacing(Gap.SMALL)
-    words.addWidget(Words("Before the scissors: count by tie colour.", Size.TITLE, bold=True))
-    words.addWidget(
-        Words(
-            "Scan the disc on the cord. The ties tell which cone a skein is of; once "
-            "they are cut, nothing does.",
-            ink=SECOND,
-        )
-    )
-    row = card.add_row(Picture(Icon.SCISSORS))
-    row.addLayout(words, 1)
-    return card

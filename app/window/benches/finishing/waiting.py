@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from app.calculations.moments import clock_words
 from app.lookups.bundles import IN_POT, LIFTED, BundleFacts
+from app.lookups.loads import WetWork
 from app.lookups.piles import Pile
 from app.window.look.look import Gap
 from app.window.parts.card import Card
@@ -23,6 +24,7 @@ class Waiting(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self.cords: list[BundleFacts] = []
+        self._where: dict[int, str] = {}
         self.waiting = ThingTable(
             (Head("disc", codes=True), Head("lot", codes=True), Head("skeins", right=True), ""),
             "cords that wait to be counted",
@@ -50,8 +52,24 @@ class Waiting(QWidget):
         """Show the cords that were dyed, lifted ones first."""
         dyed = [cord for cord in cords if cord.stage in (LIFTED, IN_POT)]
         self.cords = sorted(dyed, key=lambda cord: cord.stage == IN_POT)
+        self._show_cords()
+
+    def show_work(self, work: WetWork) -> None:
+        """Where the cords are that are wet still, or hang to dry."""
+        self._where = {wet.cord.disc: place.where for place in work.places for wet in place.cords}
+        self._show_cords()
+
+    def _show_cords(self) -> None:
         self.waiting.show_rows(
-            [(cord.number, cord.lot or "", str(cord.count), _where(cord)) for cord in self.cords]
+            [
+                (
+                    cord.number,
+                    cord.lot or "",
+                    str(cord.count),
+                    "in the pot" if cord.stage == IN_POT else self._where.get(cord.disc, ""),
+                )
+                for cord in self.cords
+            ]
         )
 
     def show_piles(self, piles: Sequence[Pile]) -> None:
@@ -62,8 +80,3 @@ class Waiting(QWidget):
                 for pile in piles
             ]
         )
-
-
-def _where(cord: BundleFacts) -> str:
-    """What keeps a cord from the table still."""
-    return "in the pot" if cord.stage == IN_POT else ""

@@ -12,14 +12,15 @@ from app.lookups.pots import PotNow, pots_now
 from app.lookups.reel import DiscNow, disc_now
 from app.problems import NotFound
 from app.scanning.resolve import Resolution, resolve
+from app.scanning.saying import no_such_plate
 from app.window.bench import Around, Bench
 from app.window.benches.pots.filling import Filling
-from app.window.benches.pots.hand import COUNTS, DONE, MIXED, SPLIT, Hand
 from app.window.benches.pots.lots import Lots
-from app.window.benches.pots.mixing import Mixing
 from app.window.benches.pots.nothing import Nothing
 from app.window.benches.pots.pot_cards import PotCards
-from app.window.benches.pots.splitting import Splitting
+from app.window.cords.hand import COUNTS, DONE, MIXED, SPLIT, Hand
+from app.window.cords.mixing import Mixing
+from app.window.cords.splitting import Splitting
 from app.window.in_turn import InTurn
 
 _CONCERNED = frozenset(
@@ -141,12 +142,7 @@ class PotsBench(Bench):
 
     def _disc_came(self, code: str, disc: DiscNow | None) -> None:
         if disc is None:
-            self.around.trouble(
-                NotFound(
-                    f"{read(code).grouped} is no disc in the book.",
-                    "Make its plate at the Desk, or scan another disc.",
-                )
-            )
+            self.around.trouble(no_such_plate(code, "disc"))
         elif not self.hand.take_disc(disc):
             pot = self.hand.plate if isinstance(self.hand, Lots) else None
             filling = Filling(self.around, pot)

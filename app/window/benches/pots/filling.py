@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QStackedLayout, QVBoxLayout, QWidget
 
 from app.calculations.codes import Kind, numbered
 from app.lookups.meeting import before_bath
+from app.lookups.now import NOW
 from app.lookups.pot_plates import PotPlate
 from app.lookups.pots import Recipe, recipes
 from app.lookups.reel import DiscNow
@@ -15,10 +16,10 @@ from app.lookups.trails import trail_of
 from app.problems import NotFound, Refused
 from app.window.bench import Around
 from app.window.benches.pots.colourways import Colourways, NewColourway
-from app.window.benches.pots.cord_row import CordRow
-from app.window.benches.pots.hand import Hand
 from app.window.benches.pots.lots import Lots
 from app.window.benches.pots.shade import NO_SWATCH
+from app.window.cords.cord_row import CordRow
+from app.window.cords.hand import Hand
 from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions, Card, SideBySide
 from app.window.parts.key_button import KeyButton
@@ -74,7 +75,7 @@ class Filling(Hand):
             self.discs.append(disc)
             self._show()
             code = numbered(Kind.DISC, int(disc.number)).text
-            self.ask(self.around.show_trail, trail_of, code)
+            self.ask(self.around.show_trail, trail_of, code, NOW)
         return True
 
     def take_pot(self, pot: PotPlate) -> bool:
@@ -171,7 +172,7 @@ class Filling(Hand):
 
     def _warn(self) -> None:
         discs = [disc.id for disc in self.discs]
-        self.ask(self._warned, before_bath, discs, self.pot.id if self.pot else None)
+        self.ask(self._warned, before_bath, discs, self.pot.id if self.pot else None, NOW)
 
     def _warned(self, sentences: Sequence[str]) -> None:
         self.warnings.setText("\n".join(sentences))

@@ -9,9 +9,9 @@ from app.calculations.moments import moment_words
 from app.lookups.pot_plates import Dyed, PotPlate, dyed
 from app.lookups.pots import LotInPot
 from app.window.bench import Around
-from app.window.benches.pots.hand import Hand
 from app.window.benches.pots.pot_cards import pot_name
 from app.window.benches.pots.shade import NO_SWATCH
+from app.window.cords.hand import Hand
 from app.window.look.look import Gap, Size
 from app.window.parts.big_code import BigCode
 from app.window.parts.card import Actions, Card

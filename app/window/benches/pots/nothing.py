@@ -9,9 +9,9 @@ from app.lookups.bundles import WOUND, BundleFacts, bundles_now
 from app.lookups.now import NOW
 from app.lookups.reel import DiscNow
 from app.window.bench import Around
-from app.window.benches.pots.cord_row import how_many
 from app.window.benches.pots.filling import Filling
-from app.window.benches.pots.hand import Hand
+from app.window.cords.cord_row import how_many
+from app.window.cords.hand import Hand
 from app.window.look.icons import Icon
 from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions, Card, SideBySide

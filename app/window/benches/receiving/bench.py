@@ -5,7 +5,6 @@ from pathlib import Path
 from uuid import uuid4
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import QFileDialog
 
 from app.calculations.codes import Kind, read
@@ -23,6 +22,7 @@ from app.lookups.door import BaseNow, ConeCard, bases_now, came_before, cone_car
 from app.lookups.trails import trail_of
 from app.problems import Problem, Refused
 from app.window.bench import Around, Bench
+from app.window.benches.receiving.before_the_book import BeforeTheBook
 from app.window.benches.receiving.cards import Cards
 from app.window.benches.receiving.delivery import Heading, InHand
 from app.window.benches.receiving.hand import DONE, Hand
@@ -31,7 +31,8 @@ from app.work.bases import BaseWords, describe_base
 from app.work.receiving import receive
 
 _CONCERNED = frozenset(
-    {"cone", "delivery", "base", "base_version", "supplier", "supplier_lot", "draw", "waste"}
+    {"cone", "delivery", "base", "base_version", "supplier", "supplier_lot", "draw", "waste",
+     "dye_lot", "colourway"}
 )
 _LISTS = "Lists (*.csv *.xlsx *.txt *.tsv);;All files (*)"
 
@@ -43,7 +44,6 @@ class ReceivingBench(Bench):
         super().__init__(around)
         self.setAccessibleName("receiving")
         self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
-        self.setAcceptDrops(True)
         self.cards = Cards()
         self.hand: Hand = self.cards.start
         self._left: list[InHand] = []  # weighed in part, to be taken up again
@@ -51,6 +51,8 @@ class ReceivingBench(Bench):
         self._cones: Sequence[int] = ()
         self._bases: Sequence[BaseNow] = ()
         self._after_base: Hand = self.cards.start
+        self.before = BeforeTheBook(
+            self, self.cards.old_lots, self.cards.old_list, self._turn_to)
         self.body.addWidget(self.cards)
         self._connect()
         self.cards.turn_to(self.hand)
@@ -69,6 +71,7 @@ class ReceivingBench(Bench):
         self.ask(self._show_door, at_the_door)
         self.ask(self._show_bases, bases_now)
         self.ask(self.cards.weighing.show_taken, numbers_taken)
+        self.before.look_again()
         if self._cones:
             self.ask(self._show_codes, cone_cards, self._cones)
 
@@ -84,18 +87,13 @@ class ReceivingBench(Bench):
         """A figure begins the next weight."""
         return super().press(key) or (key.isdigit() and self.hand.write(key))
 
-    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
-        if event.mimeData().hasUrls():
-            event.acceptProposedAction()
-
-    def dropEvent(self, event: QDropEvent) -> None:
-        paths = [Path(url.toLocalFile()) for url in event.mimeData().urls() if url.isLocalFile()]
-        if not paths:
-            return
-        event.acceptProposedAction()
-        self.open_list(paths[0])
-        if len(paths) > 1:
-            self.say(f"one list at a time: {paths[0].name} was opened")
+    def take_file(self, path: Path) -> bool:
+        """A list that was dropped: a delivery note, or old lots where those are in hand."""
+        if self.before.takes_lists(self.hand):
+            self.before.open_list(path)
+        else:
+            self.open_list(path)
+        return True
 
     def open_list(self, path: Path) -> None:
         """A list is in hand now; a delivery that was being weighed is kept."""
@@ -105,10 +103,10 @@ class ReceivingBench(Bench):
 
     def choose_list(self) -> None:
         """Ask for a file, in a window of its own that blocks nothing."""
-        dialog = QFileDialog(self, "The list that came with the cones", "", _LISTS)
+        dialog = QFileDialog(self, "The list", "", _LISTS)
         dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         dialog.setFileMode(QFileDialog.FileMode.ExistingFile)
-        dialog.fileSelected.connect(lambda name: self.open_list(Path(name)))
+        dialog.fileSelected.connect(lambda name: self.take_file(Path(name)))
         dialog.open()
 
     def _turn_to(self, hand: Hand) -> None:
@@ -131,7 +129,7 @@ class ReceivingBench(Bench):
             self.hand.done()
 
     def _begin(self, heading: Heading) -> None:
-        self._weigh(InHand(heading, self.around.session.book.clock()))
+        self._weigh(InHand(heading, self.around.session.now()))
         self.cards.start.clear()
 
     def _weigh(self, hand: InHand) -> None:
@@ -192,7 +190,7 @@ class ReceivingBench(Bench):
 
     def _look_at_list(self) -> None:
         card = self.cards.list
-        path, said, now = card.path, card.said, self.around.session.book.clock()
+        path, said, now = card.path, card.said, self.around.session.now()
         session = self.around.session
 
         def shown(seen: Seen) -> None:
@@ -251,8 +249,10 @@ class ReceivingBench(Bench):
         cards.list.look_wanted.connect(self._look_at_list)
         cards.base.described.connect(self._describe)
         cards.base.left.connect(self._after_this_base)
+        cards.start.old_lots.clicked.connect(self.before.begin)
+        for wants in (cards.start, cards.list, cards.old_lots):
+            wants.file_wanted.connect(self.choose_list)
         for card in (cards.start, cards.list):
-            card.file_wanted.connect(self.choose_list)
             card.base_wanted.connect(self._ask_base)
-        for going in (cards.list.left, cards.codes.left):
+        for going in (cards.list.left, cards.codes.left, cards.old_lots.left):
             going.connect(lambda: self._turn_to(cards.start))

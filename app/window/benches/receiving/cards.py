@@ -7,6 +7,8 @@ from app.window.benches.receiving.codes_card import CodesCard
 from app.window.benches.receiving.door_side import DoorSide
 from app.window.benches.receiving.hand import Hand
 from app.window.benches.receiving.list_card import ListCard
+from app.window.benches.receiving.old_list_card import OldListCard
+from app.window.benches.receiving.old_lots_card import OldLotsCard
 from app.window.benches.receiving.start_card import StartCard
 from app.window.benches.receiving.weighing_card import WeighingCard
 from app.window.parts.card import SideBySide
@@ -19,8 +21,10 @@ class Cards(QWidget):
         super().__init__()
         self.start, self.weighing, self.codes = StartCard(), WeighingCard(), CodesCard()
         self.list, self.base, self.side = ListCard(), BaseCard(), DoorSide()
+        self.old_lots, self.old_list = OldLotsCard(), OldListCard()
         self._hands: tuple[Hand, ...] = (
-            self.start, self.weighing, self.codes, self.list, self.base)
+            self.start, self.weighing, self.codes, self.list, self.base, self.old_lots,
+            self.old_list)
         table = QWidget()
         column = QVBoxLayout(table)
         column.setContentsMargins(0, 0, 0, 0)

@@ -10,15 +10,15 @@ from app.exchange.headings import FIELDS
 from app.exchange.list_file import Seen, gathered, in_trouble, lack
 from app.exchange.taking_in import Said, told
 from app.problems import Problem
-from app.window.benches.receiving.columns_panel import ColumnsPanel
 from app.window.benches.receiving.cone_table import ConeTable, Listed
 from app.window.benches.receiving.door_words import NOT_STATED, came_words, cones
 from app.window.benches.receiving.hand import Hand, go_to
 from app.window.benches.receiving.offered import Offered
-from app.window.benches.receiving.trouble_lines import TroubleLines
 from app.window.look.look import Size
 from app.window.parts.card import Actions
+from app.window.parts.columns_panel import ColumnsPanel
 from app.window.parts.key_button import KeyButton
+from app.window.parts.trouble_lines import TroubleLines
 from app.window.parts.words import SECOND, BigNumber, OneLine, Words
 from app.work.receiving import batches_apart, looks_off
 

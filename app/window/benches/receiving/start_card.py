@@ -48,6 +48,7 @@ class StartCard(Hand):
         self.again = KeyButton("", "F7")
         self.file = KeyButton("Choose the mill's list", "F3")
         self.switch = KeyButton("", "F4")
+        self.old_lots = KeyButton("Old lots, dyed before", "F9")
         self._lay_out()
         self.weigh.clicked.connect(self.done)
         self.new_base.clicked.connect(lambda: self.base_wanted.emit(self._unknown_base()))
@@ -146,4 +147,4 @@ class StartCard(Hand):
             fields.addWidget(field, share, Qt.AlignmentFlag.AlignTop)
         self.add(fields, Actions(self.weigh, self.again, self.new_base))
         self.add_last(Words("Or drop the list that came with it here: CSV or XLSX.", ink=SECOND))
-        self.add_last(Actions(self.file, self.switch))
+        self.add_last(Actions(self.file, self.switch, self.old_lots))

@@ -6,23 +6,37 @@ from functools import partial
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeyEvent
 
-from app.calculations.codes import Kind, numbered, read, shown
+from app.calculations.codes import Kind, bare_characters, code_of, numbered, shown
 from app.lookups.now import NOW
 from app.lookups.piles import Pile, piles_on
 from app.lookups.printed import PrintedTag, tag_with
 from app.lookups.reel import DiscNow, disc_now
+from app.lookups.shelves import ShelfNow, shelf_with
 from app.lookups.tag_table import PileToTag, piles_to_tag
 from app.problems import NotFound
 from app.scanning.resolve import Resolution, resolve
+from app.scanning.saying import no_such_plate
 from app.window.bench import Around, Bench
 from app.window.benches.tagging.pile_in_hand import PileInHand
 from app.window.benches.tagging.piles_card import PilesCard
+from app.window.benches.tagging.shelf_in_hand import ShelfInHand
 from app.window.in_turn import InTurn
 
 _DONE, _SECONDS = (numbered(Kind.ACTION, number).text for number in (1, 6))
 _COUNTS = {numbered(Kind.ACTION, 10 + count).text: count for count in range(1, 11)}
 _CONCERNED = frozenset(
-    {"yarn", "part", "tag", "tag_on", "print_sheet", "hold", "clear", "on_bundle", "plate_stay"}
+    {
+        "yarn",
+        "part",
+        "tag",
+        "tag_on",
+        "print_sheet",
+        "hold",
+        "clear",
+        "on_bundle",
+        "plate_stay",
+        "whereabouts",
+    }
 )
 
 
@@ -36,6 +50,7 @@ class TaggingBench(Bench):
         self.piles = PilesCard()
         self.piles.chosen.connect(self.take_pile)
         self.in_hand: PileInHand | None = None
+        self.shelf: ShelfInHand | None = None
         self._asks_which = False
         self.body.addWidget(self.piles)
         self.body.addStretch(1)
@@ -51,6 +66,8 @@ class TaggingBench(Bench):
             return
         if self.in_hand is not None:
             self.in_hand.look()
+        elif self.shelf is not None:
+            self.shelf.look()
         elif not self._asks_which:
             self.ask(self._show_piles, piles_to_tag)
 
@@ -65,12 +82,24 @@ class TaggingBench(Bench):
         self.body.insertWidget(0, self.in_hand)
         self.setFocus()
 
+    def take_shelf(self, shelf: ShelfNow) -> None:
+        """Take this shelf in hand; what was just tied on goes there."""
+        tied = tuple(self.in_hand.tied) if self.in_hand is not None else ()
+        self._asks_which = False
+        self.put_by(look=False)
+        self.shelf = ShelfInHand(self.around, shelf, tied)
+        self.shelf.left.connect(self.put_by)
+        self.piles.hide()
+        self.body.insertWidget(0, self.shelf)
+        self.setFocus()
+
     def put_by(self, *, look: bool = True) -> None:
         """Nothing is in hand."""
-        if self.in_hand is not None:
-            self.in_hand.hide()
-            self.in_hand.deleteLater()
-            self.in_hand = None
+        for old in (self.in_hand, self.shelf):
+            if old is not None:
+                old.hide()
+                old.deleteLater()
+        self.in_hand = self.shelf = None
         self.around.show_trail(())
         self.piles.show()
         if look:
@@ -79,12 +108,16 @@ class TaggingBench(Bench):
             self.ask(self._show_piles, piles_to_tag)
 
     def take(self, code: str) -> bool:
-        """Discs, lots, tags, and the plates DONE, SECONDS and COUNT."""
-        kind = read(code).kind
+        """Discs, lots, tags, shelves, and the plates DONE, SECONDS and COUNT."""
+        kind = _kind(code)
         if kind is Kind.DISC:
             self.turn.ask(partial(self._disc_came, code[1:-1]), disc_now, code, NOW)
         elif kind is Kind.LOT:
             self.turn.ask(partial(self._lot_came, code), piles_to_tag)
+        elif kind is Kind.SHELF:
+            self.turn.ask(partial(self._shelf_came, code), shelf_with, code)
+        elif kind is Kind.SKEIN and self.shelf is not None:
+            self.turn.then(partial(self._to_shelf, code))
         elif kind is Kind.SKEIN:
             self.turn.ask(partial(self._tag_came, code), tag_with, code)
         elif code in _COUNTS:
@@ -117,7 +150,7 @@ class TaggingBench(Bench):
         mark = self.in_hand.mark(words) if self.in_hand is not None else None
         if mark is not None:
             return self.take(mark)
-        self.turn.ask(self._resolved, resolve, words, True, frozenset({"disc", "lot"}))
+        self.turn.ask(self._resolved, resolve, words, True, frozenset({"disc", "lot", "shelf"}))
         return True
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
@@ -126,18 +159,20 @@ class TaggingBench(Bench):
 
     def _resolved(self, answer: Resolution) -> None:
         found = [answer.found] if answer.found else list(answer.choices)
-        if len(found) == 1 and found[0].kind in ("disc", "lot"):
+        if len(found) == 1 and found[0].kind in ("disc", "lot", "shelf"):
             self.take(found[0].code)
         else:
             self.around.trouble(NotFound(answer.sentence, answer.next_step))
 
     def _disc_came(self, number: str, disc: DiscNow | None) -> None:
-        if disc is None or disc.bundle is None:
+        if disc is None:
+            self.around.trouble(no_such_plate(numbered(Kind.DISC, int(number)).text, "disc"))
+        elif disc.bundle is None:
             self.around.trouble(
                 NotFound(f"Disc {number} hangs on nothing.", "Scan the disc that lies on the pile.")
             )
         else:
-            self.turn.ask(partial(self._piles_came, number), piles_on, disc.id)
+            self.turn.ask(partial(self._piles_came, number), piles_on, disc.id, NOW)
 
     def _piles_came(self, number: str, piles: Sequence[Pile]) -> None:
         ids = [pile.id for pile in piles]
@@ -155,7 +190,7 @@ class TaggingBench(Bench):
 
     def _lot_came(self, code: str, piles: Sequence[PileToTag]) -> None:
         ids = [pile.facts.id for pile in piles if pile.facts.lot == code]
-        name = f"lot {read(code).grouped}"
+        name = f"lot {shown(code)}"
         if not ids:
             self.around.trouble(
                 NotFound(
@@ -183,7 +218,7 @@ class TaggingBench(Bench):
         if tag is None:
             self.around.trouble(
                 NotFound(
-                    f"{read(code).grouped} was never printed.",
+                    f"{shown(code)} was never printed.",
                     "Scan it once more, or spoil it by hand.",
                 )
             )
@@ -192,6 +227,17 @@ class TaggingBench(Bench):
             self.take_pile(tag.pile)
         if self.in_hand is not None:
             self.in_hand.take_tag(tag)
+
+    def _shelf_came(self, code: str, shelf: ShelfNow | None) -> None:
+        if shelf is None:
+            self.around.trouble(no_such_plate(code, "shelf"))
+        elif self.shelf is None or self.shelf.shelf.id != shelf.id:
+            self.around.found((), lambda _finding, _answer: None)
+            self.take_shelf(shelf)
+
+    def _to_shelf(self, mark: str) -> None:
+        if self.shelf is not None:
+            self.shelf.take_tag(mark)
 
     def _count(self, number: int) -> None:
         if self.in_hand is not None:
@@ -210,3 +256,11 @@ class TaggingBench(Bench):
     def _show_piles(self, piles: Sequence[PileToTag]) -> None:
         if not self._asks_which:
             self.piles.show_piles(piles)
+
+
+def _kind(code: str) -> Kind:
+    """What a code stands for; a lot from before the book has no dash in it, its marks have."""
+    ours = code_of(bare_characters(code))
+    if ours is not None:
+        return ours.kind
+    return Kind.SKEIN if "-" in code else Kind.LOT

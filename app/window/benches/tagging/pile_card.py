@@ -70,7 +70,7 @@ def _next(table: OnTable) -> str:
     facts = table.facts
     if not facts.left:
         free = "" if facts.disc else " Its disc is free again."
-        return f"All {facts.counted} wear their tags.{free}"
+        return f"All {facts.counted} wear their tags.{free} Scan the shelf they go to."
     if facts.holds or (facts.to_print and not facts.waiting):
         return "Print the tags, then tie them on." if not facts.holds else "Ask about the hold."
     return _SCAN

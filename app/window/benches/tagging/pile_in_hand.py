@@ -10,7 +10,9 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from app.calculations.codes import shown
 from app.lookups.printed import TIED_ON, VOID, PrintedTag
 from app.lookups.tag_table import OnTable, on_table
+from app.lookups.things import Found, by_code
 from app.problems import Refused
+from app.scanning.saying import void_words
 from app.window.bench import Around, Bench
 from app.window.benches.tagging.choosing import FELL_OFF, SPOILED, Choosing
 from app.window.benches.tagging.hold_card import HoldCard
@@ -39,6 +41,7 @@ class PileInHand(Bench):
         self.table: OnTable | None = None
         self.tag: PrintedTag | None = None
         self.file: Path | None = None
+        self.tied: list[int] = []  # skeins, since this pile was taken in hand
         self.pile_card, self.print_card = PileCard(), PrintCard()
         self.pile_card.add(self.print_card.texts)
         self.aside: QWidget = self.print_card
@@ -60,12 +63,15 @@ class PileInHand(Bench):
             self._tell_gone(self.aside, tag)
         elif tag.state == VOID:
             self._show_tag(None, "")
-            after = f": {shown(tag.successor)} took its place" if tag.successor else ""
-            self.around.trouble(Refused(f"{shown(tag.mark)} is void{after}.", "Throw it away."))
+            self.ask(self._tell_void, by_code, tag.mark)
         elif tag.state == TIED_ON:
             self._show_tag(tag, "hangs on its skein already: counted once")
         else:
             self.do(apply_tag, tag.id, then=partial(self._tied_on, tag))
+
+    def _tell_void(self, found: Found | None) -> None:
+        if found is not None:
+            self.around.trouble(Refused(void_words(found), "Throw it away."))
 
     def mark(self, words: str) -> str | None:
         """The code of the tag of this pile that ends in these two characters, or none."""
@@ -121,7 +127,8 @@ class PileInHand(Bench):
         self._right.addWidget(card)
         card.show()
 
-    def _tied_on(self, tag: PrintedTag, _done: Done[int]) -> None:
+    def _tied_on(self, tag: PrintedTag, done: Done[int]) -> None:
+        self.tied.append(done.answer)
         self._show_tag(tag, "is tied on")
         if tag.pile not in (None, self.pile):
             sentence = (

@@ -15,7 +15,7 @@ from app.window.parts.thing_table import Head, ThingTable
 from app.window.parts.words import SECOND, Words
 
 _ASK = "Scan the disc of a pile."
-_HOW = "Or scan a lot code, tap a pile, or press its figure."
+_HOW = "Or scan a lot code, tap a pile, or press its figure. A shelf, to lay skeins there."
 
 
 class PilesCard(Card):

@@ -188,7 +188,7 @@ class AtTheReel(Bench):
                 page.ensureWidgetVisible(self.cards.asks, 0, 0)
 
     def _look_up(self) -> None:
-        morning = _this_morning(self.around.session.book.clock())
+        morning = _this_morning(self.around.session.now())
         cones = [one.cone.facts.code for one in self.reel.groups if isinstance(one, Skeins)]
         self.ask(self._renew, cones_on_reel, cones, NOW)
         self.ask(self._show_on_hand, on_hand)

@@ -7,6 +7,7 @@ from app.calculations.codes import Code, Kind, numbered, read
 from app.lookups.now import NOW
 from app.lookups.reel import DiscNow, OnReel, disc_now, on_reel
 from app.problems import NotFound
+from app.scanning.saying import no_such_plate
 from app.window.bench import Around
 from app.window.benches.winding.at_the_reel import AtTheReel
 from app.window.benches.winding.reel import Group, Skeins
@@ -69,7 +70,9 @@ class WindingBench(AtTheReel):
         if code.kind is Kind.CONE:
             self._turn.ask(
                 lambda cone: self._cone_came(code, cone),
-                lambda book: on_reel(book, code.text, NOW, self._ties_that_stay()),
+                lambda book: on_reel(
+                    book, code.text, self.around.session.at, self._ties_that_stay()
+                ),
             )
         elif code.kind is Kind.DISC:
             self._turn.ask(lambda disc: self._disc_came(code, disc), disc_now, code.text, NOW)
@@ -109,12 +112,7 @@ class WindingBench(AtTheReel):
         self._finished = 0
         refused = self.cards.live_disc.disc if self.cards.asks is self.cards.live_disc else None
         if disc is None:
-            self.around.trouble(
-                NotFound(
-                    f"{code.grouped} is no disc in the book.",
-                    "Make its plate at the Desk, or take another disc.",
-                )
-            )
+            self.around.trouble(no_such_plate(code.text, "disc"))
         elif disc.bundle is None:
             self._free_disc(disc)
         elif not self.reel.total:

@@ -1,0 +1,1 @@
+"""The counter: one box that takes anything, and what is left to sell of it."""

@@ -1,0 +1,125 @@
+"""Rows to choose from: a swatch, a code or name, what is said of it, and what is left of it."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from functools import partial
+
+from PySide6.QtCore import QRectF, QSize, Qt
+from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QAbstractButton, QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
+
+from app.window.look.look import TARGET, Gap, Size, look
+from app.window.parts.swatch import Swatch, Zone
+from app.window.parts.words import CodeWords, OneLine, Words
+
+SWATCH = QSize(64, TARGET)
+
+
+@dataclass(frozen=True, slots=True)
+class Offer:
+    """What one row says, and what is done when it is chosen."""
+
+    head: str
+    aside: str
+    below: str
+    chosen: Callable[[], None] | None
+    right: str = ""
+    swatch: str | None = None
+    coloured: bool = True
+    """Whether there is yarn to be seen at all; a customer has none."""
+    is_code: bool = True
+
+
+class OfferRow(QAbstractButton):
+    """One row as a key as wide as its place; arrow keys walk, Enter chooses."""
+
+    def __init__(self, offer: Offer) -> None:
+        super().__init__()
+        self.offer = offer
+        self.setAccessibleName(", ".join(filter(None, (
+            offer.head, offer.aside, offer.below, offer.right))))
+        self.setEnabled(offer.chosen is not None)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus if offer.chosen else Qt.FocusPolicy.NoFocus)
+        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
+        self._row = row = QHBoxLayout(self)
+        row.setContentsMargins(Gap.SMALL, Gap.SMALL, Gap.LINE, Gap.SMALL)
+        row.setSpacing(Gap.LINE)
+        if offer.coloured:
+            zones = [Zone(offer.swatch)] if offer.swatch else []
+            row.addWidget(Swatch(zones, offer.head, SWATCH, "no swatch chosen"))
+        row.addLayout(_words(offer), 1)
+        if offer.right:
+            row.addWidget(Words(offer.right, Size.LEAD, bold=True, wrap=False))
+
+    def sizeHint(self) -> QSize:
+        return self._row.sizeHint().expandedTo(QSize(0, TARGET))
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() in (Qt.Key.Key_Up, Qt.Key.Key_Down):
+            self.focusNextPrevChild(event.key() == Qt.Key.Key_Down)
+        elif event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            self.click()
+        else:
+            super().keyPressEvent(event)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        colours, box = look().colours, QRectF(self.rect()).adjusted(0.75, 0.75, -0.75, -0.75)
+        if self.isEnabled() and (self.underMouse() or self.isDown()):
+            painter.setPen(Qt.PenStyle.NoPen)
+            painter.setBrush(QColor(colours.foot))
+            painter.drawRoundedRect(box, 4, 4)
+        if self.hasFocus():
+            painter.setPen(QPen(QColor(colours.ink), 2))
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.drawRoundedRect(box, 4, 4)
+
+
+class OfferRows(QWidget):
+    """Rows below each other."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.rows: list[OfferRow] = []
+        self._column = QVBoxLayout(self)
+        self._column.setContentsMargins(0, 0, 0, 0)
+        self._column.setSpacing(0)
+
+    def show_offers(self, offers: Sequence[Offer]) -> None:
+        """Show other rows."""
+        for old in self.rows:
+            old.hide()
+            self._column.removeWidget(old)
+            old.deleteLater()
+        self.rows = [OfferRow(offer) for offer in offers]
+        for row in self.rows:
+            if row.offer.chosen is not None:
+                row.clicked.connect(partial(_choose, row.offer.chosen))
+            self._column.addWidget(row)
+            row.show()  # now, so that it can have the focus
+
+    def begin(self) -> None:
+        """The first row that can be chosen has the focus: Enter chooses it, arrows go on."""
+        first = next((row for row in self.rows if row.isEnabled()), None)
+        if first is not None:
+            first.setFocus()
+
+
+def _choose(chosen: Callable[[], None], _checked: bool = False) -> None:
+    chosen()
+
+
+def _words(offer: Offer) -> QVBoxLayout:
+    words = QVBoxLayout()
+    words.setSpacing(0)
+    first = QHBoxLayout()
+    first.setSpacing(Gap.LINE)
+    first.addWidget(CodeWords(offer.head) if offer.is_code else OneLine(offer.head, bold=True))
+    first.addWidget(OneLine(offer.aside, second=True), 1)
+    words.addStretch(1)
+    words.addLayout(first)
+    if offer.below:
+        words.addWidget(OneLine(offer.below))
+    words.addStretch(1)
+    return words

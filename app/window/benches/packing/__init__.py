@@ -1,0 +1,1 @@
+"""The packing bench: what was ordered goes into its parcel by scan, and leaves."""

@@ -1,0 +1,25 @@
+"""Brings into sight what is asked or shown now, where a bench is longer than its place."""
+
+from PySide6.QtCore import QTimer
+from PySide6.QtWidgets import QScrollArea, QWidget
+
+
+def bring(widget: QWidget) -> None:
+    """Scroll so far that all of this is seen, once it has its place."""
+    area = _area_of(widget)
+    if area is not None:
+        QTimer.singleShot(0, widget, lambda: area.ensureWidgetVisible(widget, 0, widget.height()))
+
+
+def to_top(widget: QWidget) -> None:
+    """Begin at the top again."""
+    area = _area_of(widget)
+    if area is not None:
+        area.verticalScrollBar().setValue(0)
+
+
+def _area_of(widget: QWidget) -> QScrollArea | None:
+    above = widget.parentWidget()
+    while above is not None and not isinstance(above, QScrollArea):
+        above = above.parentWidget()
+    return above

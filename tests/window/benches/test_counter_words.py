@@ -1,0 +1,128 @@
+"""The counter's words: days as they are said, what is left of mixed put-ups, ages and lists."""
+
+from datetime import UTC, date, datetime, timedelta
+
+import pytest
+
+from app.calculations.codes import Kind
+from app.lookups.bought import Bought
+from app.lookups.counter import at_counter
+from app.problems import BadInput
+from app.window.benches.counter.days import day_said, end_of, month_said
+from app.window.benches.counter.words import (
+    age_words,
+    bought_words,
+    left_words,
+    listing,
+    promised_words,
+    rest_words,
+)
+from app.work.bundling import make_plates
+from app.work.moving import To, move, put_by
+from app.work.remaking import cut
+from app.work.selling import OrderIn, Wanted, place_order
+
+MONDAY = date(2026, 4, 6)
+
+
+@pytest.mark.parametrize(("said", "day"), [
+    ("7 days", (2026, 4, 13)), ("1 day", (2026, 4, 7)), ("10", (2026, 4, 16)),
+    ("friday", (2026, 4, 10)), ("Mon", (2026, 4, 13)), ("tomorrow", (2026, 4, 7)),
+    ("4 May", (2026, 5, 4)), ("May 4.", (2026, 5, 4)), ("2 apr", (2027, 4, 2)),
+    ("4 May 2027", (2027, 5, 4)), ("2026-05-04", (2026, 5, 4)),
+])
+def test_a_day_is_read_as_it_is_said(said, day):
+    assert day_said(said, MONDAY) == date(*day)
+
+
+@pytest.mark.parametrize("said", ["", "soon", "31 june", "2026-13-01", "4 5 6 may", "fr", "may"])
+def test_what_is_no_day_is_asked_for_again(said):
+    with pytest.raises(BadInput, match="no day that can be read"):
+        day_said(said, MONDAY)
+
+
+def test_a_put_by_until_a_day_holds_all_that_day():
+    assert end_of(MONDAY).date() == MONDAY
+    assert end_of(MONDAY) > datetime(2026, 4, 6, 20).astimezone()
+
+
+@pytest.mark.parametrize(("said", "first", "following", "rest"), [
+    ("april glove", (2026, 4, 1), (2026, 5, 1), "glove"),
+    ("Glove dec tarn", (2025, 12, 1), (2026, 1, 1), "glove tarn"),
+    ("apr 2024 glove", (2024, 4, 1), (2024, 5, 1), "glove"),
+])
+def test_a_month_is_the_last_such_that_began(said, first, following, rest):
+    assert month_said(said, MONDAY) == (date(*first), date(*following), rest)
+
+
+@pytest.mark.parametrize("said", ["april", "glove tarn", "ap glove"])
+def test_a_month_needs_other_words_beside_it(said):
+    assert month_said(said, MONDAY) is None
+
+
+@pytest.fixture
+def shelf(studio):
+    (place,) = studio.do(make_plates, Kind.SHELF, [4])
+    return place
+
+
+def test_minis_and_skeins_are_counted_together_and_told_apart(studio, shelf):
+    lot, skeins = studio.tagged(studio.cone(), 3)
+    minis = studio.tag(studio.do(cut, skeins[0], 5, "mini", 600), 5)
+    studio.do(move, [*skeins[1:], *minis], To("shelf", place=shelf))
+    number, counts, more = left_words(studio.book.ask(at_counter, lot))
+    assert number == "7"
+    assert counts.startswith("pieces left to sell of ")
+    assert "5 minis" in counts
+    assert "2 skeins" in counts
+    assert more == "1,164 m · 7 on shelf 004"
+    rest = rest_words(studio.book.ask(at_counter, lot), studio.clock.now)
+    assert rest.replace("\u00a0", " ") == (
+        "8 were made: 7 on shelf 004; 1 made into something else.")
+    wanted = Wanted("glove", 2, lot)
+    studio.do(place_order, OrderIn("9", studio.clock.now, "web", (wanted,)))
+    number, _, more = left_words(studio.book.ask(at_counter, lot))
+    assert (number, more.split(" · ")[0]) == ("5", "at least 388 m")
+
+
+def test_a_promise_that_cannot_be_kept_any_more_is_said(studio, shelf):
+    lot, skeins = studio.tagged(studio.cone(), 2)
+    studio.do(move, skeins, To("shelf", place=shelf))
+    wanted = Wanted("glove", 2, lot)
+    studio.do(place_order, OrderIn("9", studio.clock.now, "web", (wanted,)))
+    studio.do(move, skeins[:1], To("lost"))
+    assert promised_words(studio.book.ask(at_counter, lot)) == (
+        "2 are promised to order 9, and 1 of them is not there any more.")
+
+
+def test_a_put_by_that_is_over_says_since_when_and_an_untagged_lot_says_so(studio, shelf):
+    lot, skeins = studio.tagged(studio.cone(), 1)
+    studio.do(put_by, skeins, shelf, studio.clock.now + timedelta(days=1))
+    later = studio.clock.now + timedelta(days=2)
+    rest = rest_words(studio.book.ask(at_counter, lot), later).replace("\u00a0", " ")
+    assert rest == "1 was made: 1 put by, over since 7 Apr 2026."
+    new = studio.dye(studio.wind(studio.cone(), 2))
+    assert rest_words(studio.book.ask(at_counter, new), later) == (
+        "No skein of it wears a tag yet.")
+
+
+@pytest.mark.parametrize(("days", "said"), [
+    (0, "dyed 6 Apr 2026"), (1, "dyed 6 Apr 2026, 1 day ago"), (13, "dyed 6 Apr 2026, 13 days ago"),
+    (15, "dyed 6 Apr 2026, 2 weeks ago"), (75, "dyed 6 Apr 2026, 2 months ago"),
+    (800, "dyed 6 Apr 2026, 2 years ago"),
+])
+def test_the_age_of_a_lot_is_said_in_the_words_of_a_shop(days, said):
+    dyed = datetime(2026, 4, 6, 8, tzinfo=UTC)
+    assert age_words(dyed, dyed + timedelta(days=days)) == said
+
+
+def test_purchases_and_lists_are_said_with_the_right_plurals():
+    placed = datetime(2026, 4, 6, 8, tzinfo=UTC)
+    one = Bought(1, "T1", placed, "shop", "as scanned", None, "skein", 2, back=1)
+    assert bought_words(one) == "2 skeins, 6 Apr 2026, order T1, 1 came back"
+    waits = Bought(1, "9", placed, "web", "glove", None, "mini", 0, waiting=1, wanted=3)
+    assert bought_words(waits) == "1 mini taken, not sent yet, 6 Apr 2026, order 9"
+    off = Bought(1, "9", placed, "web", "glove", None, "mini", 0, wanted=3, over=True)
+    assert bought_words(off) == "3 minis wanted, called off, 6 Apr 2026, order 9"
+    assert [listing("ABC"[:n]) for n in (1, 2, 3)] == ["A", "A and B", "A, B and C"]
+    assert age_words(None, placed) == "from before the book"
