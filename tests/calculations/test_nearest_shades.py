@@ -54,6 +54,12 @@ def test_like_readings_keep_the_order_of_the_table() -> None:
     assert [near.place for near in nearest(GLOVE, lots, most=2)] == [1, 3]
 
 
+def test_as_many_as_are_wanted_are_found_though_the_first_is_the_colour_itself() -> None:
+    paler = shades([(95 - step / 10, 0.0, 0.0) for step in range(900)], DRY)
+    found = nearest(colour(95, 0, 0), paler, inf, most=20)
+    assert [near.place for near in found] == list(range(20))
+
+
 def test_nothing_to_look_among_finds_nothing() -> None:
     assert nearest(GLOVE, shades([], DRY)) == ()
 
@@ -106,10 +112,10 @@ def test_the_box_and_the_number_wanted_never_hide_one_that_is_near(
 def test_nor_does_the_box_hide_a_neighbour_on_its_edge(lab: Lab, within: float) -> None:
     """Walked out in every direction, plain lightness and the long way of the blues among them."""
     chance = np.random.default_rng(7)
-    ways = np.vstack([np.eye(3), -np.eye(3), chance.normal(size=(300, 3))])
-    ways[150:, 0] = 0
+    ways = np.vstack([np.eye(3), -np.eye(3), chance.normal(size=(100, 3))])
+    ways[50:, 0] = 0
     ways /= np.linalg.norm(ways, axis=1)[:, None]
-    steps = ways[:, None, :] * np.linspace(0, 12 * within, 240)[None, :, None]
+    steps = ways[:, None, :] * np.linspace(0, 12 * within, 80)[None, :, None]
     around = np.clip(np.array(lab) + steps.reshape(-1, 3), (0, -200, -200), (100, 200, 200))
     table, seen = shades(map(tuple, around.tolist()), DRY), colour(*lab)
     inside = differences(seen, table.lightness, table.a, table.b) <= within

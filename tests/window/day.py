@@ -60,7 +60,7 @@ class Day(AtWork):
             for root in (floor.trail, floor.bench()) for widget in root.findChildren(QWidget)
             if widget.isVisible()
         ]
-        return "\n".join(dict.fromkeys(filter(None, found)))
+        return "\n".join(dict.fromkeys(filter(None, found))).replace("\N{NO-BREAK SPACE}", " ")
 
 
 def open_day(qtbot, settings, studio, monkeypatch):
