@@ -52,6 +52,7 @@ class Bath(Fact, Record, kw_only=True):
     __table_args__ = (
         Index("ix_bath_plate", "plate"),
         Index("ix_bath_weighing", "weighing"),
+        Index("ix_bath_recipe_version", "recipe_version"),
         {"sqlite_strict": True},
     )
 

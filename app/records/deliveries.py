@@ -100,6 +100,7 @@ class FillPart(Fact, Record, kw_only=True):
         CheckConstraint("(supplier_lot IS NULL) <> (from_fill IS NULL)", name="one_source"),
         CheckConstraint("mg > 0", name="adds_something"),
         Index("ix_fill_part_fill", "fill"),
+        Index("ix_fill_part_from_fill", "from_fill"),
         {"sqlite_strict": True},
     )
 

@@ -54,9 +54,10 @@ class WeighedFor(Fact, Record, kw_only=True):
 class WeighLine(Fact, Record, kw_only=True):
     """One jar or stock bottle at the balance: begun, and taken when the weight stands.
 
-    `mg` is powder (negative where it was tipped back), `ul` volume of a stock; both empty while
-    the line is open, so that a power cut leaves the question what became of the cup. An addition
-    at the pot names its bath.
+    `mg` is powder (negative where it was tipped back), `ul` volume of a stock; `taken` is empty
+    while the line is open, so that a power cut leaves the question what became of the cup. All
+    lines of a fill add up to what left it; what was thrown never reached the bath. An addition at
+    the pot names its bath.
     """
 
     __tablename__ = "weigh_line"
@@ -88,7 +89,10 @@ class WeighLine(Fact, Record, kw_only=True):
 
 
 class Stock(Fact, Record, kw_only=True):
-    """A stock solution: so much of a fill in so much water; its age decides its life."""
+    """A stock solution: so much of a fill in so much water; its age decides its life.
+
+    One that was diluted keeps the fill that its powder came from; none means not known.
+    """
 
     __tablename__ = "stock"
     __table_args__ = (
@@ -110,7 +114,12 @@ class BottleSet(Fact, Record, kw_only=True):
     """The bottles of one painted recipe; a refill of any bottle is a new set, and a new lot."""
 
     __tablename__ = "bottle_set"
-    __table_args__ = (UniqueConstraint("recipe_version", "number"), {"sqlite_strict": True})
+    __table_args__ = (
+        UniqueConstraint("recipe_version", "number"),
+        Index("ix_bottle_set_weighing", "weighing"),
+        Index("ix_bottle_set_after", "after"),
+        {"sqlite_strict": True},
+    )
 
     recipe_version: Mapped[int] = mapped_column(ForeignKey("recipe_version.id"))
     number: Mapped[int]
@@ -126,6 +135,8 @@ class OnBoard(Fact, Record, kw_only=True):
     __table_args__ = (
         Index("ix_on_board_yarn", "yarn"),
         Index("ix_on_board_bath", "bath"),
+        Index("ix_on_board_board", "board"),
+        Index("ix_on_board_bottle_set", "bottle_set"),
         {"sqlite_strict": True},
     )
 

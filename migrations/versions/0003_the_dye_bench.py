@@ -6,6 +6,10 @@ from alembic import op
 revision = "0003"
 down_revision = "0002"
 
+_ONE_SOURCE = " + ".join(
+    f"(CASE WHEN {kind} IS NULL THEN 0 ELSE 1 END)"
+    for kind in ("cone", "yarn", "lot", "load", "bath", "fill")
+) + " = 1"
 MOMENT = sa.Text().with_variant(sa.DateTime(timezone=True), "postgresql")
 
 
@@ -176,6 +180,8 @@ def upgrade() -> None:
         sa.UniqueConstraint("recipe_version", "number", name="uq_bottle_set_recipe_version_number"),
         sqlite_strict=True,
     )
+    op.create_index("ix_bottle_set_after", "bottle_set", ["after"], unique=False)
+    op.create_index("ix_bottle_set_weighing", "bottle_set", ["weighing"], unique=False)
     op.create_table(
         "component",
         sa.Column("recipe_version", sa.Integer(), nullable=False),
@@ -374,6 +380,8 @@ def upgrade() -> None:
         sqlite_strict=True,
     )
     op.create_index("ix_on_board_bath", "on_board", ["bath"], unique=False)
+    op.create_index("ix_on_board_board", "on_board", ["board"], unique=False)
+    op.create_index("ix_on_board_bottle_set", "on_board", ["bottle_set"], unique=False)
     op.create_index("ix_on_board_yarn", "on_board", ["yarn"], unique=False)
 
     op.create_table(
@@ -449,3 +457,12 @@ def upgrade() -> None:
         version.create_check_constraint(
             "ck_recipe_version_look", "look IN ('solid', 'semi-solid', 'zones', 'speckle')"
         )
+    op.create_index("ix_bath_recipe_version", "bath", ["recipe_version"], unique=False)
+    op.create_index("ix_fill_part_from_fill", "fill_part", ["from_fill"], unique=False)
+    with op.batch_alter_table("hold", table_kwargs={"sqlite_strict": True}) as hold:
+        hold.add_column(sa.Column("bath", sa.Integer(), nullable=True))
+        hold.add_column(sa.Column("fill", sa.Integer(), nullable=True))
+        hold.create_foreign_key("fk_hold_bath", "bath", ["bath"], ["id"])
+        hold.create_foreign_key("fk_hold_fill", "fill", ["fill"], ["id"])
+        hold.drop_constraint("ck_hold_one_source", type_="check")
+        hold.create_check_constraint("ck_hold_one_source", _ONE_SOURCE)
