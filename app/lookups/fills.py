@@ -1,4 +1,4 @@
-"""Where powder went: from a filling of a jar to baths, and from lots back to what they were dyed of.
+"""Where powder went: from a filling of a jar to its baths, and from lots back to their fills.
 
 A fill lives on in the fill that was tipped onto its rest, and in stocks and bottles made of it.
 """
@@ -22,6 +22,7 @@ from app.records import (
     FillPart,
     OnBoard,
     Stock,
+    Weighing,
     WeighLine,
 )
 from app.store.dialect import among, listed
@@ -37,14 +38,15 @@ class DyedOf:
     known: bool
     """Whether every dye that reached it was scanned; nothing weighed is not known."""
     off_recipe: tuple[str, ...]
-    """Why it is off its recipe: another dye instead, a dye added at the pot."""
+    """Why it is off its recipe: another dye instead, a dye added at the pot, another recipe."""
     weighings: frozenset[int] = frozenset()
 
 
 _NONE = listed(())
 _LOTS = (
-    select(DyeLot.id, DyeLot.bath, Bath.weighing, OnBoard.bottle_set)
-    .join(Bath, Bath.id == DyeLot.bath)
+    select(DyeLot.id, DyeLot.bath, Bath.weighing, OnBoard.bottle_set, Bath.recipe_version,
+           Weighing.recipe_version.label("weighed_by"))
+    .join(Bath, Bath.id == DyeLot.bath).outerjoin(Weighing, Weighing.id == Bath.weighing)
     .outerjoin(OnBoard, (OnBoard.bath == Bath.id) & OnBoard.struck.is_(None))
     .where(among(DyeLot.id, "ids"), DyeLot.struck.is_(None)).distinct()
 )
@@ -86,6 +88,7 @@ def dyed_of(connection: Connection, lots: Iterable[int]) -> Mapping[int, DyedOf]
         return {}
     sets = _sets_before(connection, {row.bottle_set for row in rows if row.bottle_set})
     poured: dict[int, set[int]] = defaultdict(set)
+    strange = {row.bath for row in rows if row.weighed_by not in (None, row.recipe_version)}
     for row in rows:
         poured[row.bath] |= set() if row.weighing is None else {row.weighing}
         poured[row.bath] |= sets.get(row.bottle_set, set())
@@ -99,7 +102,7 @@ def dyed_of(connection: Connection, lots: Iterable[int]) -> Mapping[int, DyedOf]
     baths = {
         bath: _dyed_of(bath, poured[bath], [
             *lines["bath", bath], *(line for one in sorted(poured[bath])
-                                    for line in lines["weighing", one])])
+                                    for line in lines["weighing", one])], bath in strange)
         for bath in poured
     }
     return {row.id: baths[row.bath] for row in rows}
@@ -125,10 +128,14 @@ def _sets_before(connection: Connection, sets: Collection[int]) -> dict[int, set
     return found
 
 
-def _dyed_of(bath: int, weighings: set[int], lines: list[Row[*tuple[Any, ...]]]) -> DyedOf:
+def _dyed_of(
+    bath: int, weighings: set[int], lines: list[Row[*tuple[Any, ...]]], strange: bool
+) -> DyedOf:
     reached: dict[tuple[int | None, int | None], int] = defaultdict(int)
     instead: dict[tuple[int | None, int | None], str] = {}
     off, dyed = dict[str, None](), False
+    if strange:
+        off["weighed out for another recipe"] = None
     for line in lines:
         if line.kind == "thrown":
             continue

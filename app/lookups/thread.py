@@ -172,7 +172,8 @@ def _dyed(got: _Gathered, connection: Connection, fill: int | None) -> None:
             if of is not None:
                 own["bath", of.bath] = link
                 own |= {("fill", one): link for one in of.fills}
-                own |= {("fill", fill): link for _ in of.fills & after}
+                if of.fills & after:
+                    own["fill", fill] = link
             if of is None or not of.known:
                 own["fill", None] = link
 

@@ -1,4 +1,4 @@
-"""Recipes: written once and frozen at first use; what changes is the next version, with a reason."""
+"""Recipes: written once, frozen at first use; a change is the next version, with its reason."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field

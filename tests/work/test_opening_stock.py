@@ -7,7 +7,8 @@ from app.lookups.cones import cone_facts
 from app.lookups.things import by_code
 from app.problems import Refused
 from app.records import Fill, FillPart, SupplierLot
-from app.work.opening_stock import JarIn, OldLot, open_jar, open_lot, supplier_lot
+from app.work.jars import JarIn, open_jar, supplier_lot
+from app.work.opening_stock import OldLot, open_lot
 from app.work.receiving import ConeIn, DeliveryIn, receive
 from tests.makers import Studio
 
