@@ -50,7 +50,8 @@ def dyed(connection: Connection, bath: int) -> Dyed | None:
     near = [relatives(connection, lot.id) for lot in lots]
     sisters = dict.fromkeys(code for one in near for code in one.sisters)
     perhaps = dict.fromkeys(code for one in near for code in one.fills_not_known)
-    return Dyed(pot, tuple(sisters), tuple(perhaps), trail(connection, lots[0], NOW) if lots else ())
+    return Dyed(pot, tuple(sisters), tuple(perhaps),
+                trail(connection, lots[0], NOW) if lots else ())
 
 
 def _lots(connection: Connection, pot: PotNow) -> Iterator[Found]:

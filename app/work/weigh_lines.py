@@ -83,18 +83,24 @@ def take_weight(
     must_be_one_amount(mg, ul, then.fill, then.stock)
     known = {"balance": balance} if balance is not None else {}
     deed.change(WeighLine, line, mg=mg, ul=ul, taken=deed.seq, why=why, **known)
-    for target, got, step in ((then.target_mg, mg, division_mg), (then.target_ul, ul, 0)):
-        if target and got is not None and abs(got - target) > max(
-                target * OFF_PERCENT / 100, DIVISIONS * step):
-            wanted = amount_words(then.target_mg, then.target_ul)
-            deed.note(f"{then.asked}: {amount_words(mg, ul)} for {wanted}, {abs(got - target) * 100 / target:.1f} % too "
-                      f"{'much' if got > target else 'little'}.")
+    _say_off(deed, then, mg, ul, division_mg)
     source = source_in_book(deed, then.fill, then.stock)
     left = None if source is None else (
         source.stock.left_ul if source.stock else source.jar.left_mg if source.jar else None)
     if left is not None and left < 0:
         deed.note(f"More was taken out of {then.source} than was in it by the book: weigh it.")
     deed.say(f"weighed {amount_words(mg, ul)} {then.asked}")
+
+
+def _say_off(deed: Deed, then: LineThen, mg: int | None, ul: int | None, division_mg: int) -> None:
+    for target, got, step in ((then.target_mg, mg, division_mg), (then.target_ul, ul, 0)):
+        if not target or got is None:
+            continue
+        off = abs(got - target)
+        if off > max(target * OFF_PERCENT / 100, DIVISIONS * step):
+            deed.note(f"{then.asked}: {amount_words(mg, ul)} for "
+                      f"{amount_words(then.target_mg, then.target_ul)}, "
+                      f"{off * 100 / target:.1f} % too {'much' if got > target else 'little'}.")
 
 
 def what_became(
