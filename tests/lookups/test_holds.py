@@ -56,6 +56,6 @@ def test_a_hold_on_a_jars_fill_or_a_bath_says_so(studio):
     lot = house.dye(house.weighed())
     holds = [studio.do(hold, *source, "weak") for source in (("fill", house.fills[2]), ("bath", 1))]
     fill, bath = studio.book.ask(hold_facts, holds)
-    assert (fill.on, fill.source, fill.code) == ("jar 2, fill 1", ("fill", house.fills[2]), "J002H")
+    assert (fill.on, fill.source, fill.code) == ("jar 2, fill 1", ("fill", house.fills[2]), "J002T")
     assert bath.on == f"the bath of lot {shown(studio.code(lot))}"
     assert bath.code == studio.code(lot)
