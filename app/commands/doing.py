@@ -8,7 +8,7 @@ from app.commands.answer import REFUSED, Answer, Options, new_file, one_thing, s
 from app.problems import NotFound, Refused
 
 if TYPE_CHECKING:
-    from app.exchange.delivery_note import RowTrouble
+    from app.exchange.rows import RowTrouble
 
 MOST_TOLD = 40
 

@@ -11,13 +11,13 @@ from difflib import SequenceMatcher, get_close_matches
 from itertools import pairwise
 
 from app.exchange.cells import Cell, Row, Table
-from app.exchange.headings import FIELDS, WORDINGS, bare, unit_of
+from app.exchange.headings import DELIVERY_NOTE, ListKind, bare, unit_of
 from app.problems import BadInput
 
 SETTING = "delivery columns"
 _LOOKED_AT = 20  # rows above the table, at the most
+_LEAST_COLUMNS = 3  # a row of fewer cells heads no table
 _REMEMBERED = 60  # kinds of lists
-_ABOVE = ("base", "note", "supplier", "arrived", "batch")
 _ALIKE, _SOMEWHAT_ALIKE = 0.87, 0.5
 
 Known = Mapping[str, Mapping[str, str]]
@@ -34,19 +34,20 @@ class ColumnMatch:
     doubtful: Mapping[str, tuple[str, ...]]
     """Fields that several columns fit equally well."""
     remembered: bool = False
+    kind: ListKind = DELIVERY_NOTE
 
     def unit(self, field: str) -> str:
         """The unit of weight in a field's heading."""
         return unit_of(self.headings[self.places[field]]) if field in self.places else ""
 
     def lacks(self, given: Collection[str]) -> tuple[str, ...]:
-        """The fields that must still be named: weights need two of gross, tare and net."""
+        """The fields that must still be named, or settled where several columns fit."""
         has = {*self.places, *given}
-        lacking = [field for field in ("base", "note", "batch") if field not in has]
-        weights = [field for field in ("gross", "tare", "net") if field in has]
-        if len(weights) < 2:
-            lacking += [field for field in ("gross", "tare") if field not in has]
-        return tuple(lacking)
+        lacking = [field for field in self.kind.needed if field not in has]
+        if sum(field in has for field in self.kind.two_of) < 2:
+            lacking += [field for field in self.kind.two_of[:2] if field not in has]
+        return (*lacking, *(field for field in self.kind.settled
+                            if field in self.doubtful and field not in has))
 
     def what_lacks(self, given: Collection[str]) -> str:
         """One sentence a lacking field, with the heading that comes nearest."""
@@ -55,34 +56,53 @@ class ColumnMatch:
     def _lack(self, field: str) -> str:
         if field in self.doubtful:
             fit = " and ".join(f"“{heading}”" for heading in self.doubtful[field])
-            return f"{_capital(FIELDS[field])} may stand in {fit}."
+            return f"{_capital(self.kind.fields[field])} may stand in {fit}."
         free = [heading for place, heading in enumerate(self.headings)
                 if heading and place not in self.places.values()]
-        near = max(free, key=lambda heading: _likeness(field, heading), default="")
+        wordings = self.kind.wordings[field]
+        near = max(free, key=lambda heading: _likeness(wordings, heading), default="")
         nearest = f"; nearest is “{near}”" if near and _likeness(
-            field, near) >= _SOMEWHAT_ALIKE else ""
-        return f"No column is headed as {FIELDS[field]}{nearest}."
+            wordings, near) >= _SOMEWHAT_ALIKE else ""
+        return f"No column is headed as {self.kind.fields[field]}{nearest}."
 
 
-def propose(table: Table, known: Known, said: Mapping[str, str] | None = None) -> ColumnMatch:
+def propose(
+    table: Table, known: Known, said: Mapping[str, str] | None = None,
+    kind: ListKind = DELIVERY_NOTE,
+) -> ColumnMatch:
     """The columns by their headings: as settled before, as a person says now, else by wording.
 
     `said` is {field: heading}; no heading means that it stands in no column. Raises BadInput where
     no row looks like headings.
     """
-    row = max(table.rows[:_LOOKED_AT], key=lambda row: _fields_met(row, known))
-    if not _fields_met(row, known) and not said:
-        raise BadInput("No row of this file looks like headings of a delivery note.",
+    row = max(table.rows[:_LOOKED_AT], key=lambda row: _fields_met(row, known, kind))
+    if not _fields_met(row, known, kind) and not said:
+        raise BadInput(f"No row of this file looks like headings of {kind.name}.",
                        f"It begins with: {_shown(table.rows[0])}.")
     headings = tuple(str(cell) for cell in row.cells)
     settled = known.get(_key(headings))
-    places, doubtful = (_as_settled(headings, settled), {}) if settled else _by_wording(headings)
+    places, doubtful = ((_as_settled(headings, settled), {}) if settled
+                        else _by_wording(headings, kind.wordings))
     for field, heading in (said or {}).items():
         others = {other: place for other, place in places.items() if other != field}
-        places = {**others, field: _place_of(headings, field, heading)} if heading else others
+        places = ({**others, field: _place_of(headings, field, heading, kind)} if heading
+                  else others)
     return ColumnMatch(row.number, headings, places,
-                       {f: fit for f, fit in doubtful.items() if f not in places},
-                       bool(settled) and not said)
+                       {f: fit for f, fit in doubtful.items() if f not in {*places, *(said or {})}},
+                       bool(settled) and not said, kind)
+
+
+def match_columns(
+    table: Table, known: Known, said: Mapping[str, str], kind: ListKind = DELIVERY_NOTE
+) -> ColumnMatch:
+    """As proposed; where no heading is understood, a person may still say what stands where."""
+    try:
+        return propose(table, known, said, kind)
+    except BadInput:
+        first = table.rows[0]
+        if said or len(first.cells) < _LEAST_COLUMNS:
+            raise
+        return ColumnMatch(first.number, tuple(map(str, first.cells)), {}, {}, kind=kind)
 
 
 def stated_above(table: Table, match: ColumnMatch) -> Mapping[str, Cell]:
@@ -90,7 +110,8 @@ def stated_above(table: Table, match: ColumnMatch) -> Mapping[str, Cell]:
     said: dict[str, Cell] = {}
     for row in (row for row in table.rows if row.number < match.row):
         for label, value in pairwise(row.cells):
-            fields = [field for field in _ABOVE if bare(str(label)) in WORDINGS[field]]
+            fields = [field for field in match.kind.above
+                      if bare(str(label)) in match.kind.wordings[field]]
             if len(fields) == 1 and value != "" and fields[0] not in match.places:
                 said.setdefault(fields[0], value)
     return said
@@ -115,11 +136,11 @@ def _key(headings: Sequence[str]) -> str:
     return " | ".join(sorted(bare(heading) for heading in headings if heading))
 
 
-def _fields_met(row: Row, known: Known) -> int:
+def _fields_met(row: Row, known: Known, kind: ListKind) -> int:
     headings = [str(cell) for cell in row.cells]
     if _key(headings) in known:
-        return len(FIELDS) + 1
-    places, doubtful = _by_wording(headings)
+        return len(kind.fields) + 1
+    places, doubtful = _by_wording(headings, kind.wordings)
     met = len(places) + len(doubtful)
     return met if met > 1 else 0
 
@@ -130,13 +151,14 @@ def _as_settled(headings: Sequence[str], settled: Mapping[str, str]) -> dict[str
 
 
 def _by_wording(
-    headings: Sequence[str]
+    headings: Sequence[str], wordings: Mapping[str, tuple[str, ...]]
 ) -> tuple[dict[str, int], dict[str, tuple[str, ...]]]:
     """Each heading speaks for the field it fits best; the best of a field's headings is taken."""
     fitting: dict[str, list[tuple[tuple[int, int], int]]] = defaultdict(list)
     for place, heading in enumerate(headings):
         name = bare(heading)
-        fits = {field: fit for field in FIELDS if (fit := _fit(field, name)) > (0, 0)}
+        fits = {field: fit for field, words in wordings.items()
+                if (fit := _fit(words, name)) > (0, 0)}
         best = max(fits.values(), default=(0, 0))
         for field in (field for field, fit in fits.items() if fit == best):
             fitting[field].append((best, place))
@@ -151,26 +173,26 @@ def _by_wording(
     return places, doubtful
 
 
-def _fit(field: str, name: str) -> tuple[int, int]:
+def _fit(wordings: tuple[str, ...], name: str) -> tuple[int, int]:
     """How well a heading fits: the very words, words among others, or nearly the words."""
-    if name in WORDINGS[field]:
+    if name in wordings:
         return 3, len(name)
-    among = [words for words in WORDINGS[field] if f" {words} " in f" {name} "]
+    among = [words for words in wordings if f" {words} " in f" {name} "]
     if among:
         return 2, max(map(len, among))
-    nearly = len(name) > 3 and get_close_matches(name, WORDINGS[field], 1, _ALIKE)
+    nearly = len(name) > 3 and get_close_matches(name, wordings, 1, _ALIKE)
     return (1, 0) if nearly else (0, 0)
 
 
-def _likeness(field: str, heading: str) -> float:
-    return max(SequenceMatcher(None, bare(heading), words).ratio() for words in WORDINGS[field])
+def _likeness(wordings: tuple[str, ...], heading: str) -> float:
+    return max(SequenceMatcher(None, bare(heading), words).ratio() for words in wordings)
 
 
-def _place_of(headings: Sequence[str], field: str, said: str) -> int:
+def _place_of(headings: Sequence[str], field: str, said: str, kind: ListKind) -> int:
     names = [bare(heading) for heading in headings]
-    if field not in FIELDS:
-        raise BadInput(f"“{field}” is nothing that a delivery note says.",
-                       f"Choose one of: {', '.join(FIELDS)}.")
+    if field not in kind.fields:
+        raise BadInput(f"“{field}” is nothing that {kind.name} says.",
+                       f"Choose one of: {', '.join(kind.fields)}.")
     if names.count(bare(said)) != 1:
         raise BadInput(f"No single column is headed “{said}”.",
                        f"The headings are: {', '.join(h for h in headings if h)}.")

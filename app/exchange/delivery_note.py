@@ -7,13 +7,12 @@ from collections import defaultdict
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import datetime
-from decimal import Decimal
 from difflib import get_close_matches
 
 from app.calculations.codes import Kind, numbered
-from app.exchange.cells import Cell, Formula, Row, Table
+from app.exchange.cells import Cell, Row, Table
 from app.exchange.columns import ColumnMatch
-from app.exchange.headings import FIELDS
+from app.exchange.rows import RowReader, RowTrouble
 from app.exchange.written import (
     GROSS,
     MOISTURE,
@@ -34,22 +33,6 @@ MOST_CONES = 1_000  # in one delivery; a studio takes in some 2,000 a year
 _SCALES_OFF_MG = 10_000  # what net and gross less tare may differ by rounding
 _MEASURES = {"gross": GROSS, "tare": TARE, "net": NET, "wrap": WRAP, "moisture": MOISTURE}
 _TOTALS = {"total", "totals", "sum", "summe", "gesamt", "totaal", "totale", "somme", "suma"}
-
-
-@dataclass(frozen=True, slots=True)
-class RowTrouble:
-    """Why a row was not taken: its number, the column, what is wrong, and what stood there."""
-
-    row: int
-    column: str
-    what: str
-    kept: str
-
-    @property
-    def sentence(self) -> str:
-        """'Row 7, Gross (g): it is no number. It says: 12x'."""
-        said = f" It says: {self.kept}" if self.kept else ""
-        return f"Row {self.row}, {self.column}: {self.what}{said}"
 
 
 NoteKey = tuple[str, str, str]
@@ -86,23 +69,20 @@ class DeliveryNote:
         return len({trouble.row for trouble in self.troubles})
 
 
-@dataclass(slots=True)
-class _Reader:
-    """Reads row after row; remembers which numbers of cones it met."""
+@dataclass(slots=True, kw_only=True)
+class _Reader(RowReader):
+    """Reads cones; remembers which numbers it met."""
 
-    match: ColumnMatch
-    given: Mapping[str, Cell]
     book: InBook
     now: datetime
     marks: frozenset[str]
-    troubles: list[RowTrouble] = field(default_factory=list)
     met: dict[int, int] = field(default_factory=dict)
     before: dict[NoteKey, None] = field(default_factory=dict)
 
     def read(self, row: Row) -> tuple[tuple[NoteKey, datetime], ConeIn] | None:
         """The delivery a row belongs to and its cone; none where anything is wrong with it."""
         before = len(self.troubles)
-        note = (self._words(row, "supplier") or NOT_STATED, self._needed(row, "note"),
+        note = (self.words(row, "supplier") or NOT_STATED, self.needed(row, "note"),
                 self._base(row))
         if note in self.book.notes:
             self.before[note] = None
@@ -110,80 +90,54 @@ class _Reader:
         delivery = note, self._day(row)
         gross_mg, tare_mg = self._weights(row)
         number = self._number(row)
-        cone = ConeIn(gross_mg, tare_mg, self._words(row, "batch") or None, number,
+        cone = ConeIn(gross_mg, tare_mg, self.words(row, "batch") or None, number,
                       wrap_mg=self._amount(row, "wrap"),
                       moisture_permille=self._amount(row, "moisture"))
         return (delivery, cone) if len(self.troubles) == before else None
 
-    def _cell(self, row: Row, name: str) -> Cell:
-        place = self.match.places.get(name)
-        cell = row[place] if place is not None else ""
-        cell = self.given.get(name, "") if cell == "" else cell
-        if isinstance(cell, Formula):
-            self._trouble(row, name, "it reckons, or begins as a formula does: only values "
-                                     "are taken.", cell)
-            return ""
-        return cell
-
-    def _trouble(self, row: Row, name: str, what: str, kept: Cell = "") -> None:
-        place = self.match.places.get(name)
-        column = FIELDS[name] if place is None else self.match.headings[place]
-        self.troubles.append(RowTrouble(row.number, column, what, str(kept)))
-
-    def _words(self, row: Row, name: str) -> str:
-        cell = self._cell(row, name)
-        return f"{cell.normalize():f}" if isinstance(cell, Decimal) else str(cell)
-
-    def _needed(self, row: Row, name: str) -> str:
-        before = len(self.troubles)
-        words = self._words(row, name)
-        if not words and len(self.troubles) == before:
-            self._trouble(row, name, "nothing stands there.")
-        return words
-
     def _base(self, row: Row) -> str:
-        said = self._needed(row, "base")
+        said = self.needed(row, "base")
         names = {_plain(name): name for name in self.book.bases}
         if not said or _plain(said) in names:
             return names.get(_plain(said), "")
         near = get_close_matches(_plain(said), names, 1)
-        self._trouble(row, "base", "no base is called so in the book"
+        self.trouble(row, "base", "no base is called so in the book"
                       + (f"; nearest is {names[near[0]]}." if near else "."), said)
         return ""
 
     def _day(self, row: Row) -> datetime:
-        cell = self._cell(row, "arrived")
+        cell = self.cell(row, "arrived")
         try:
             return day(cell, self.now) if cell != "" else self.now
         except BadInput as why:
-            self._trouble(row, "arrived", why.what, cell)
+            self.trouble(row, "arrived", why.what, cell)
             return self.now
 
     def _number(self, row: Row) -> int | None:
-        cell = self._cell(row, "cone")
+        cell = self.cell(row, "cone")
         try:
             number = cone_number(cell)
         except BadInput as why:
-            self._trouble(row, "cone", why.what, cell)
+            self.trouble(row, "cone", why.what, cell)
             return None
         if number is not None:
             first = self.met.setdefault(number, row.number)
             code = numbered(Kind.CONE, number).grouped
             if first != row.number:
-                self._trouble(row, "cone", f"{code} stands in row {first} already.", cell)
+                self.trouble(row, "cone", f"{code} stands in row {first} already.", cell)
             elif number in self.book.cones:
-                self._trouble(row, "cone", f"{code} is another cone in the book.", cell)
+                self.trouble(row, "cone", f"{code} is another cone in the book.", cell)
         return number
 
     def _amount(self, row: Row, name: str) -> int | None:
-        cell = self._cell(row, name)
+        cell = self.cell(row, name)
         measure: Measure = _MEASURES[name]
         try:
             return None if cell == "" else amount(
                 cell, measure, self.match.unit(name) if measure is not MOISTURE else "",
                 self.marks)
         except BadInput as why:
-            self._trouble(row, name, why.what, cell)
+            self.trouble(row, name, why.what, cell)
             return None
 
     def _weights(self, row: Row) -> tuple[int, int]:
@@ -197,13 +151,13 @@ class _Reader:
         if tare is None and net is not None and gross is not None:
             tare = gross - net
         if gross is None or tare is None:
-            self._trouble(row, "tare" if gross else "gross", "two of gross, tare and net are "
+            self.trouble(row, "tare" if gross else "gross", "two of gross, tare and net are "
                                                              "needed for a cone.")
             return 1, 0
         if not 0 <= tare < gross:
-            self._trouble(row, "tare", "the empty centre cannot weigh so much.", _g(tare))
+            self.trouble(row, "tare", "the empty centre cannot weigh so much.", _g(tare))
         elif net is not None and abs(gross - tare - net) > _SCALES_OFF_MG:
-            self._trouble(row, "net", f"gross less tare is {_g(gross - tare)}.", _g(net))
+            self.trouble(row, "net", f"gross less tare is {_g(gross - tare)}.", _g(net))
         return gross, tare
 
 
@@ -221,7 +175,8 @@ def read_note(
     rows = [row for row in table.rows if row.number > match.row]
     weights = [row[match.places[name]] for row in rows for name in _MEASURES
                if name in match.places]
-    reader = _Reader(match, given, book, now, decimal_marks(weights))
+    reader = _Reader(match=match, given=given, book=book, now=now,
+                     marks=decimal_marks(weights))
     found: dict[tuple[NoteKey, datetime], list[ConeIn]] = defaultdict(list)
     totals = [row.number for row in rows if _is_total(row)]
     for row in rows:

@@ -1,9 +1,33 @@
-"""What columns of a delivery note are called: wordings in the languages mills write in."""
+"""What columns of a list are called: of a delivery note, in the languages mills write in."""
 
 import re
 import unicodedata
+from collections.abc import Mapping
+from dataclasses import dataclass
 
 from app.exchange.written import GRAMS
+
+
+@dataclass(frozen=True, slots=True)
+class ListKind:
+    """A kind of list that comes in: what it says, how its columns are headed, what it must say."""
+
+    name: str
+    """'a delivery note'."""
+    fields: Mapping[str, str]
+    """Each field with the words a person reads."""
+    wordings: Mapping[str, tuple[str, ...]]
+    """What a field's column may be headed as, as `bare` writes it."""
+    needed: tuple[str, ...]
+    two_of: tuple[str, ...] = ()
+    """Two of these are needed, whichever; the first ones are asked for."""
+    settled: tuple[str, ...] = ()
+    """What need not be there, but is asked for where several columns fit it equally well."""
+    above: tuple[str, ...] = ()
+    """What may stand once above the table."""
+    for_all: tuple[str, ...] = ()
+    """What a person may say once for all rows."""
+
 
 FIELDS = {
     "base": "the base",
@@ -55,6 +79,14 @@ WORDINGS = {
                  "humedad", "umidita", "fugt", "fukt"),
 }
 """As `bare` writes them."""
+
+DELIVERY_NOTE = ListKind(
+    "a delivery note", FIELDS, WORDINGS,
+    needed=("base", "note", "batch"),
+    two_of=("gross", "tare", "net"),
+    above=("base", "note", "supplier", "arrived", "batch"),
+    for_all=("base", "note", "batch", "tare", "arrived"),
+)
 
 _APART = re.compile(r"[^\w%]+|_")
 _UNITS = {*GRAMS, "%", "in"}

@@ -7,23 +7,19 @@ from pathlib import Path
 
 from sqlalchemy import Connection
 
-from app.exchange.cells import Cell, Table
+from app.exchange.cells import Cell
 from app.exchange.columns import (
     SETTING,
     ColumnMatch,
-    Known,
     known_columns,
-    propose,
+    match_columns,
     stated_above,
 )
-from app.exchange.delivery_note import RowTrouble
-from app.exchange.reading import MOST_BYTES, read_table
+from app.exchange.reading import bytes_of, read_table
+from app.exchange.rows import RowTrouble
 from app.exchange.taking_in import Arrival, Said, look_at
 from app.lookups.door import BaseNow, CameBefore, bases_now, came_before
 from app.lookups.studio import setting
-from app.problems import BadInput
-
-_LEAST_COLUMNS = 3  # a row of fewer cells heads no table of cones
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,14 +37,9 @@ class Seen:
 
 def see(connection: Connection, path: Path, said: Said, now: datetime) -> Seen:
     """Read a list with what a person says of it; raises BadInput where it cannot be read at all."""
-    try:
-        with path.open("rb") as file:
-            data = file.read(MOST_BYTES + 1)
-    except OSError as error:
-        raise BadInput(f"{path.name} cannot be opened: {error.strerror or error}.",
-                       "Look whether it is still there, then choose it again.") from error
+    data = bytes_of(path)
     table = read_table(data)
-    match = _match(table, known_columns(setting(connection, SETTING)), said)
+    match = match_columns(table, known_columns(setting(connection, SETTING)), said.columns)
     above = stated_above(table, match)
     lacks = match.lacks({**above, **said.given})
     arrival = None if lacks else look_at(connection, data, said, now)
@@ -68,17 +59,6 @@ def _before(
     deliveries = arrival.note.deliveries if arrival else ()
     found = ((one.note_no, came_before(connection, one.note_no, one.base)) for one in deliveries)
     return {note_no: before for note_no, before in found if before}
-
-
-def _match(table: Table, known: Known, said: Said) -> ColumnMatch:
-    """As proposed; where no heading is understood, a person may still say what stands where."""
-    try:
-        return propose(table, known, said.columns)
-    except BadInput:
-        first = table.rows[0]
-        if said.columns or len(first.cells) < _LEAST_COLUMNS:
-            raise
-        return ColumnMatch(first.number, tuple(str(cell) for cell in first.cells), {}, {})
 
 
 def gathered(troubles: Sequence[RowTrouble]) -> tuple[str, ...]:

@@ -3,6 +3,7 @@
 import warnings
 from collections.abc import Iterable, Iterator
 from itertools import islice
+from pathlib import Path
 
 from app.exchange.cells import Cell, Row, Table
 from app.exchange.separated import separated_rows
@@ -12,6 +13,16 @@ from app.problems import BadInput
 MOST_ROWS = 20_000
 MOST_BYTES = 50_000_000
 _ZIP, _OLD_OFFICE, _PDF = b"PK\x03\x04", b"\xd0\xcf\x11\xe0", b"%PDF"
+
+
+def bytes_of(path: Path) -> bytes:
+    """What is in a file, no more than is looked at; raises BadInput where it cannot be opened."""
+    try:
+        with path.open("rb") as file:
+            return file.read(MOST_BYTES + 1)
+    except OSError as error:
+        raise BadInput(f"{path.name} cannot be opened: {error.strerror or error}.",
+                       "Look whether it is still there, then choose it again.") from error
 
 
 def read_table(data: bytes) -> Table:
@@ -36,7 +47,7 @@ def read_table(data: bytes) -> Table:
         rows = tuple(islice(_rows(cells), MOST_ROWS + 1))
     if len(rows) > MOST_ROWS:
         raise BadInput(f"The file has more than {MOST_ROWS:,} rows; nothing was taken from it.",
-                       "Choose the file of one delivery, or cut it into parts.")
+                       "Choose the right file, or cut it into parts.")
     if not rows:
         raise BadInput("Nothing stands in this file.", "Look whether it was saved whole.")
     return Table(rows, tuple(notes))

@@ -45,7 +45,7 @@ def _decoded(data: bytes) -> str:
         if not _CONTROL.search(text):
             return text
     raise BadInput("This is neither a spreadsheet nor a list in plain text.",
-                   "Choose the file the mill sent: XLSX or CSV.")
+                   "Choose the list itself, saved as XLSX or CSV.")
 
 
 def _encodings(data: bytes) -> Iterator[str]:

@@ -16,9 +16,13 @@ COMMA, POINT = ",", "."
 _SPACE = " \u00a0\u2007\u2009\u202f'’"
 _AMOUNT = re.compile(rf"([\d.,{_SPACE}]*\d)\s*([^\d\s.,].*)?")
 _LONGEST = 40
+_MONEY = re.compile(rf"([^\d\s.,]{{1,4}})?\s*(\d[\d.,{_SPACE}]*\d|\d)\s*([^\d.,]{{1,5}})?")
+_DEAREST = Decimal(100_000)
 _CARD = re.compile(r"(?:[A-Za-z]{1,2}[-·. ]?)?(\d{1,6})", re.ASCII)
 _DAY_FORMS = ("%Y-%m-%d", "%Y/%m/%d", "%Y.%m.%d", "%Y%m%d", "%d.%m.%Y", "%d.%m.%y", "%d %b %Y",
-              "%d %B %Y", "%Y-%m-%d %H:%M:%S", "%Y-%m-%dT%H:%M:%S")
+              "%d %B %Y")
+_CLOCK = re.compile(r"[T ]\d{1,2}:\d{2}(?::\d{2}(?:[.,]\d+)?)?\s*(?:Z|UTC|[+-]\d{2}:?\d{2})?$",
+                    re.ASCII)
 _TWO_WAYS = re.compile(r"(\d{1,2})[/-](\d{1,2})[/-](\d{4})", re.ASCII)
 _GRAM, _KILO = Decimal(1000), Decimal(1_000_000)  # in milligrams
 GRAMS: Final[Mapping[str, Decimal]] = {
@@ -122,6 +126,52 @@ def cone_number(cell: Cell) -> int | None:
     return int(match[1])
 
 
+def pieces(cell: Cell, most: int) -> int:
+    """A whole number of things, from 1 to so many; raises BadInput."""
+    found = cell if isinstance(cell, Decimal) else _only_number(str(cell))
+    if found is None or found != int(found):
+        raise BadInput("it is no whole number.")
+    if not 1 <= found <= most:
+        raise BadInput(f"{int(found):,} cannot be wanted: from 1 to {most:,} can.")
+    return int(found)
+
+
+def money(cell: Cell, marks: frozenset[str]) -> tuple[int, str]:
+    """A price in hundredths, and its currency as it is written there; raises BadInput."""
+    if isinstance(cell, Decimal):
+        numbers, currency = {cell}, ""
+    else:
+        match = _MONEY.fullmatch(str(cell)) if len(str(cell)) < _LONGEST else None
+        found = readings(match[2]) if match else {}
+        if match is None or not found:
+            raise BadInput("it is no price.")
+        proven = {found[mark] for mark in marks if mark in found}
+        numbers = proven or {found[mark] for mark in found if _in_hundredths(found[mark])}
+        currency = (match[1] or match[3] or "").strip(" .").casefold()
+    if len(numbers) != 1:
+        raise BadInput("it may be two prices." if numbers else "it is no price.")
+    price = numbers.pop()
+    if not _in_hundredths(price) or price > _DEAREST:
+        raise BadInput("it is no price of yarn.")
+    return int(price * 100), currency
+
+
+def number_in(text: str) -> str:
+    """The number in a written price, for proof of its decimal mark; '' where there is none."""
+    match = _MONEY.fullmatch(text) if len(text) < _LONGEST else None
+    return match[2] if match else ""
+
+
+def _in_hundredths(number: Decimal) -> bool:
+    return number * 100 == int(number * 100)
+
+
+def _only_number(text: str) -> Decimal | None:
+    """The number that this says, where it can be read in one way only."""
+    found = set(readings(text).values())
+    return found.pop() if len(found) == 1 else None
+
+
 def day(cell: Cell, now: datetime) -> datetime:
     """The noon of a day, or this moment where that is still to come; raises BadInput.
 
@@ -134,7 +184,8 @@ def day(cell: Cell, now: datetime) -> datetime:
     return min(datetime.combine(found, time(12), UTC), now)
 
 
-def _day_in(text: str) -> date:
+def _day_in(said: str) -> date:
+    text = _CLOCK.sub("", said)
     for form in _DAY_FORMS:
         try:
             return datetime.strptime(text, form).replace(tzinfo=UTC).date()

@@ -5,7 +5,8 @@ import json
 import pytest
 
 from app.exchange.answers import found_data, note_data, short_lines, trace_data, trace_lines
-from app.exchange.delivery_note import DeliveryNote, RowTrouble
+from app.exchange.delivery_note import DeliveryNote
+from app.exchange.rows import RowTrouble
 from app.exchange.tracing import Traced, traced
 from app.lookups.things import Found, by_code
 from app.work.holding import hold

@@ -10,7 +10,8 @@ from hypothesis import strategies as st
 
 from app.exchange.cells import Cell, Formula, Row, Table
 from app.exchange.columns import propose
-from app.exchange.delivery_note import DeliveryNote, InBook, RowTrouble, read_note
+from app.exchange.delivery_note import DeliveryNote, InBook, read_note
+from app.exchange.rows import RowTrouble
 from app.problems import BadInput
 
 NOW = datetime(2026, 4, 6, 8, tzinfo=UTC)

@@ -4,8 +4,8 @@ from pathlib import Path
 
 import pytest
 
-from app.exchange.delivery_note import RowTrouble
 from app.exchange.list_file import Seen, gathered, in_trouble, lack, see
+from app.exchange.rows import RowTrouble
 from app.exchange.taking_in import Said, take_in
 from app.problems import BadInput
 from tests.makers import Studio
