@@ -19,6 +19,7 @@ DEFAULTS: Mapping[str, str] = MappingProxyType({
         ["red", "yellow", "blue", "green", "orange", "violet", "black", "white"]
     ),
     "delivery columns": "{}",
+    "recipe columns": "{}",
 })
 
 
