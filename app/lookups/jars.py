@@ -1,6 +1,8 @@
 """Dye jars as they are: what is in them, how much, of which makers' lots, and what they went into.
 """
 
+from collections import defaultdict
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
 from fractions import Fraction
@@ -12,6 +14,7 @@ from app.calculations.codes import shown
 from app.lookups.fills import baths_of, shares_of
 from app.records import (
     Bath,
+    BottleSet,
     Colourway,
     DeedRow,
     DyeLot,
@@ -19,6 +22,7 @@ from app.records import (
     FillPart,
     FillReading,
     Jar,
+    OnBoard,
     RecipeVersion,
     Supplier,
     SupplierLot,
@@ -192,6 +196,31 @@ def counts(connection: Connection, fill: int) -> tuple[JarCount, ...]:
 def gaps(connection: Connection) -> tuple[JarCount, ...]:
     """The last weighing of every jar's newest fill that was ever weighed."""
     return tuple(jar.count for jar in jars_now(connection) if jar.count is not None)
+
+
+def lots_by_line(connection: Connection, fill: int) -> Mapping[int, tuple[str, ...]]:
+    """For each line out of a fill the codes of the lots it went into; none were dyed yet: none."""
+    by_sets = (
+        select(WeighLine.id, OnBoard.bath).join(BottleSet, BottleSet.weighing == WeighLine.weighing)
+        .join(OnBoard, OnBoard.bottle_set == BottleSet.id)
+        .where(OnBoard.bath.is_not(None), OnBoard.struck.is_(None), BottleSet.struck.is_(None)))
+    by_weighing = (
+        select(WeighLine.id, Bath.id).join(Bath, Bath.weighing == WeighLine.weighing)
+        .where(Bath.struck.is_(None)))
+    added = select(WeighLine.id, WeighLine.bath).where(WeighLine.bath.is_not(None))
+    baths: dict[int, dict[int, None]] = defaultdict(dict)
+    for question in (by_weighing, by_sets, added):
+        for line, bath in connection.execute(
+                question.where(WeighLine.fill == fill, WeighLine.struck.is_(None))):
+            baths[line] |= {} if bath is None else {bath: None}
+    codes: dict[int | None, list[str]] = defaultdict(list)
+    for bath, code in connection.execute(
+            select(DyeLot.bath, DyeLot.code).where(
+                DyeLot.bath.in_({bath for some in baths.values() for bath in some}),
+                DyeLot.struck.is_(None)).order_by(DyeLot.id)):
+        codes[bath].append(shown(code or "no code yet"))
+    return {line: tuple(code for bath in some for code in codes[bath])
+            for line, some in baths.items()}
 
 
 @dataclass(frozen=True, slots=True)

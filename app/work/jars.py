@@ -59,35 +59,35 @@ def open_jar(deed: Deed, jar_in: JarIn) -> int:
     return fill
 
 
-def refill(deed: Deed, jar: int, refill: Refill) -> int:
+def refill(deed: Deed, jar: int, new: Refill) -> int:
     """A new lot tipped onto what was left: the next fill, whose strength is asked again. The fill.
 
     It keeps until the earlier of the days that the rest and the new lot are good for.
     """
     now = _jar(deed, jar)
-    if refill.mg <= 0 or (refill.left_mg or 0) < 0:
+    if new.mg <= 0 or (new.left_mg or 0) < 0:
         raise Refused("A refill weighs something; nothing was saved.", "Weigh what goes in.")
-    _must_be_a_strength(refill.strength_permille)
-    left = now.left_mg if refill.left_mg is None else refill.left_mg
-    if refill.left_mg is not None:
-        deed.add(FillReading(fill=now.fill, kind="weighed mg", value=refill.left_mg))
-        _say_gap(deed, now, refill.left_mg)
-    if left <= 0 and refill.left_mg is None:
+    _must_be_a_strength(new.strength_permille)
+    left = now.left_mg if new.left_mg is None else new.left_mg
+    if new.left_mg is not None:
+        deed.add(FillReading(fill=now.fill, kind="weighed mg", value=new.left_mg))
+        _say_gap(deed, now, new.left_mg)
+    if left <= 0 and new.left_mg is None:
         deed.note(f"By its lines nothing was left in jar {now.shown}: the new fill counts as the "
                   "new lot alone. If something was in it, weigh it and enter the refill again.")
     number = deed.value(select(func.max(Fill.number)).where(Fill.jar == jar)) + 1
-    days = [day for day in (now.expires if left > 0 else None, refill.expires) if day]
+    days = [day for day in (now.expires if left > 0 else None, new.expires) if day]
     fill = deed.add(Fill(
-        jar=jar, number=number, mg=max(0, left) + refill.mg,
-        strength_permille=refill.strength_permille, expires=min(days, default=None)))
-    lot = _lot(deed, now, refill.lot)
+        jar=jar, number=number, mg=max(0, left) + new.mg,
+        strength_permille=new.strength_permille, expires=min(days, default=None)))
+    lot = _lot(deed, now, new.lot)
     rest = [FillPart(fill=fill, from_fill=now.fill, mg=left)] if left > 0 else []
-    deed.add_all([*rest, FillPart(fill=fill, supplier_lot=lot, mg=refill.mg)])
-    if refill.strength_permille is None:
+    deed.add_all([*rest, FillPart(fill=fill, supplier_lot=lot, mg=new.mg)])
+    if new.strength_permille is None:
         deed.note(f"The strength of fill {number} is not known: weigh it out as it is, or dye a "
                   "sample against the standard and say its strength.")
     deed.say(f"refilled jar {now.shown}, {now.dye}: fill {number}, {max(0, left) / 1000:g} g left "
-             f"and {refill.mg / 1000:g} g new")
+             f"and {new.mg / 1000:g} g new")
     return fill
 
 

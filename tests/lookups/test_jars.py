@@ -4,11 +4,26 @@ from datetime import timedelta
 
 import pytest
 
-from app.lookups.jars import counts, gaps, jar_of, jars_now, jars_to_buy, lots_of, uses
+from app.calculations.codes import Kind
+from app.lookups.jars import (
+    counts,
+    gaps,
+    jar_of,
+    jars_now,
+    jars_to_buy,
+    lots_by_line,
+    lots_of,
+    uses,
+)
+from app.work.additions import Addition, addition
+from app.work.bundling import make_plates
 from app.work.jars import Refill, refill, set_reorder, weigh_jar
+from app.work.painting import into_steamer, lay_on_board
+from app.work.stocks import fill_bottles
 from app.work.weigh_lines import LineIn, begin_line, take_weight, tip_back
 from tests.dyehouse import Dyehouse
 from tests.makers import Studio
+from tests.work.test_stocks import painted
 
 
 @pytest.fixture
@@ -89,6 +104,23 @@ def test_a_line_entered_late_belongs_before_the_weighing_it_happened_before(
     house.studio.do(take_weight, line, 5_000, happened=then)
     assert house.studio.book.ask(gaps)[0].gap_mg == 0
     assert house.jar(1).left_mg == 495_000
+
+
+def test_a_line_names_the_lots_it_went_into(house: Dyehouse) -> None:
+    studio = house.studio
+    first, second = house.dye(house.weighed()), house.dye(house.weighed())
+    waiting = house.take(house.begin(), house.fills[1], 10)
+    more = studio.do(addition, Addition(2, fill=house.fills[1], mg=7))
+    recipe, weighing = painted(house)
+    poured = house.take(weighing, house.fills[1], 2_640)
+    (board,) = studio.do(make_plates, Kind.BOARD, [1])
+    studio.do(lay_on_board, board, [studio.wind(1, 1)], studio.do(fill_bottles, recipe, weighing))
+    (third,) = studio.do(into_steamer, [board], None, studio.random)["lots"]
+    found = studio.book.ask(lots_by_line, house.fills[1])
+    codes = {line: [code.replace("·", "") for code in lots] for line, lots in found.items()}
+    assert codes == {1: [studio.code(first)], 4: [studio.code(second)],
+                     more: [studio.code(second)], poured: [studio.code(third)]}
+    assert waiting not in codes
 
 
 def test_the_lots_of_a_fill_are_named(house: Dyehouse) -> None:

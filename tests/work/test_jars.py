@@ -77,6 +77,8 @@ def test_140_g_old_and_500_g_new_are_22_and_78_per_cent(house: Dyehouse) -> None
     assert sum(part.share for part in now.parts) == 1
     studio.do(say_strength, 1, 960)
     assert house.jar(1).strength_permille == 960
+    studio.undo()
+    assert house.jar(1).strength_permille is None
 
 
 def test_a_refill_taken_back_leaves_the_old_fill_and_its_number_unused(house: Dyehouse) -> None:

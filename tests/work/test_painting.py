@@ -68,6 +68,13 @@ def test_a_code_is_born_as_the_board_enters_the_steamer(painter: Painter) -> Non
     studio.check()
 
 
+def test_a_board_laid_by_mistake_is_taken_back(painter: Painter) -> None:
+    group = painter.lay(painter.one)
+    painter.studio.undo()
+    painter.studio.do(lay_on_board, painter.two, [group], painter.set)
+    assert len(painter.steam(painter.two)["lots"]) == 1
+
+
 def test_a_refilled_bottle_in_one_run_is_a_lot_of_its_own(painter: Painter) -> None:
     painter.lay(painter.one)
     again = painter.studio.do(refill_bottle, painter.set, "A")

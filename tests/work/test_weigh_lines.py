@@ -202,6 +202,29 @@ def test_half_an_answer_of_the_balance_is_refused(
         house.studio.do(begin_line, LineIn(closed, fill=house.fills[1]))
 
 
+def test_a_weight_taken_back_leaves_the_cup_on_the_balance(house: Dyehouse) -> None:
+    _, line = stopped(house)
+    begun = house.studio.last()
+    house.studio.do(take_weight, line, 602)
+    house.studio.undo()
+    assert house.out(1).lines[2].is_open
+    house.studio.undo(begun)
+    assert len(house.out(1).lines) == 2
+    house.studio.check()
+
+
+def test_what_was_poured_into_a_bath_is_not_taken_back_from_under_it(house: Dyehouse) -> None:
+    weighing = house.begin()
+    begun = house.studio.last()
+    house.take(weighing, house.fills[1], 5_117)
+    taken = house.studio.last()
+    house.dye(weighing)
+    with pytest.raises(Refused, match="something was done with it since"):
+        house.studio.undo(begun)
+    house.studio.undo(taken)
+    assert house.out(weighing).lines[0].is_open
+
+
 ANSWERS = st.sampled_from(["kept", "tipped back", "thrown"])
 
 
