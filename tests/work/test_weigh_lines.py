@@ -1,5 +1,6 @@
 """Line by line: the wrong jar is refused before it is opened; no stop loses what was weighed."""
 
+from contextlib import closing
 from dataclasses import replace
 
 import pytest
@@ -8,6 +9,7 @@ from hypothesis import strategies as st
 
 from app.lookups.weighings import open_weighings, weighed_with
 from app.problems import NotFound, Refused
+from app.store.book import Book
 from app.work.holding import hold
 from app.work.jars import Refill, refill
 from app.work.weigh_lines import LineIn, begin_line, take_weight, tip_back, what_became
@@ -35,7 +37,9 @@ def test_after_a_stop_two_lines_are_there_with_their_times_and_one_is_open(
     house: Dyehouse,
 ) -> None:
     weighing, line = stopped(house)
-    (out,) = house.studio.book.ask(open_weighings)
+    house.studio.book.close()
+    with closing(Book(house.studio.book.path, house.studio.clock)) as started_again:
+        (out,) = started_again.ask(open_weighings)
     assert [(one.mg, one.taken is not None) for one in out.lines] == [
         (5_120, True), (1_330, True), (None, False)]
     assert [one.id for one in out.lines if one.is_open] == [line]
