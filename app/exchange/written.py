@@ -42,6 +42,8 @@ class Measure:
     least: int
     most: int
     may_be_none: bool = False
+    said_in: tuple[int, str] | None = None
+    """So many as are kept make one of this unit, where a person reads it."""
 
 
 GROSS = Measure("the weight of a cone with its centre", GRAMS, 50_000, 20_000_000)
@@ -96,7 +98,8 @@ def amount(cell: Cell, measure: Measure, unit: str, marks: frozenset[str]) -> in
 
 
 def _said(size: int, measure: Measure) -> str:
-    return f"{size / 1000:,.10g} g" if measure.units is GRAMS else f"{size / 10:g} %"
+    worth, unit = measure.said_in or ((1000, "g") if measure.units is GRAMS else (10, "%"))
+    return f"{size / worth:,.10g} {unit}"
 
 
 def _numbers(cell: Cell, marks: frozenset[str]) -> tuple[set[Decimal], str]:

@@ -266,7 +266,7 @@ def held_by(thread: Thread, yarn: int) -> tuple[int, ...]:
     """The live holds whose source lies above this row on a way that was not cleared."""
     return tuple(
         hold.id for hold in thread.holds
-        if any(hold.source in thread.own[row]
+        if any(hold.reaches & thread.own[row].keys()
                for row in _upwards(thread, yarn, hold.cleared.__contains__)
                if row not in hold.cleared)
     )

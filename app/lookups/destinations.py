@@ -1,4 +1,4 @@
-"""Where to: everything made of a cone, lot, load or yarn, where it is now, and how sure."""
+"""Where to: all made of a cone, lot, bath, fill, load or yarn, where it is now, and how sure."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -51,9 +51,10 @@ _MARKS = (
 
 
 def destinations(connection: Connection, kind: str, thing: int) -> Destinations:
-    """Everything below a cone, lot, load or yarn that is there, with its certainty."""
+    """Everything below a cone, lot, bath, fill, load or yarn that is there, with its certainty."""
     found = leaves(connection, below(connection, kind, thing))
-    above = thread(connection, [leaf.yarn for leaf in found])
+    above = thread(connection, [leaf.yarn for leaf in found],
+                   fill=thing if kind == "fill" else None)
     marks = dict(connection.execute(
         _MARKS, {"ids": listed(leaf.yarn for leaf in found)}).all())
     rows = []

@@ -5,11 +5,11 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import Connection, Row, select
+from sqlalchemy import Connection, Row, func, select
 
 from app.calculations.codes import shown
 from app.lookups.studio import name_of
-from app.records import Cone, DeedRow, DyeLot, Hold, Load, Tag, TagOn
+from app.records import Cone, DeedRow, DyeLot, Fill, Hold, Jar, Load, Tag, TagOn
 from app.records.holds import SOURCES
 from app.store.dialect import among, listed
 
@@ -20,9 +20,9 @@ class HoldFacts:
 
     id: int
     source: tuple[str, int]
-    """What it was placed on: cone, lot, load or yarn, and its number."""
+    """What it was placed on: cone, lot, load, bath, fill or yarn, and its number."""
     on: str
-    """'cone C·0114·F', 'lot 26·15·R6F', 'skein 26·15·R6F 7M', 'some skeins'."""
+    """'cone C·0114·F', 'lot 26·15·R6F', 'jar 3, fill 4', 'skein 26·15·R6F 7M', 'some skeins'."""
     code: str | None
     """The code of what it is on, where that has one."""
     why: str
@@ -37,13 +37,20 @@ class HoldFacts:
         return self.person if self.name is None else f"{self.person}, {self.name}"
 
 
+_FIRST_LOT = (
+    select(func.min(DyeLot.code)).where(DyeLot.bath == Hold.bath, DyeLot.struck.is_(None))
+    .correlate(Hold).scalar_subquery()
+)
 _HOLDS = (
-    select(Hold.id, Hold.why, Hold.lifted, Hold.cone, Hold.lot, Hold.load, Hold.yarn,
-           Cone.code.label("cone_code"), DyeLot.code.label("lot_code"), Load.step,
+    select(Hold.id, Hold.why, Hold.lifted, Hold.cone, Hold.lot, Hold.load, Hold.bath, Hold.fill,
+           Hold.yarn, Cone.code.label("cone_code"),
+           func.coalesce(DyeLot.code, _FIRST_LOT).label("lot_code"), Load.step,
+           Jar.code.label("jar_code"), Fill.number.label("fill_number"),
            Tag.mark, DeedRow.person, DeedRow.happened)
     .join(DeedRow, DeedRow.seq == Hold.deed)
     .outerjoin(Cone, Cone.id == Hold.cone).outerjoin(DyeLot, DyeLot.id == Hold.lot)
     .outerjoin(Load, Load.id == Hold.load)
+    .outerjoin(Fill, Fill.id == Hold.fill).outerjoin(Jar, Jar.id == Fill.jar)
     .outerjoin(TagOn, (TagOn.yarn == Hold.yarn) & TagOn.until.is_(None) & TagOn.struck.is_(None))
     .outerjoin(Tag, Tag.id == TagOn.tag)
     .where(among(Hold.id, "ids"), Hold.struck.is_(None)).order_by(Hold.id)
@@ -60,7 +67,7 @@ def hold_facts(connection: Connection, holds: Iterable[int]) -> tuple[HoldFacts,
     """What is known of these holds, the oldest first."""
     return tuple(
         HoldFacts(row.id, _source(row), _on(row),
-                  row.cone_code or row.lot_code or row.mark, row.why, row.person,
+                  row.cone_code or row.lot_code or row.jar_code or row.mark, row.why, row.person,
                   name_of(connection, row.person), row.happened, row.lifted is not None)
         for row in connection.execute(_HOLDS, {"ids": listed(holds)}).all()
     )
@@ -73,8 +80,11 @@ def _source(row: Row[*tuple[Any, ...]]) -> tuple[str, int]:
 def _on(row: Row[*tuple[Any, ...]]) -> str:
     if row.cone:
         return f"cone {shown(row.cone_code)}"
-    if row.lot:
-        return f"lot {shown(row.lot_code)}" if row.lot_code else "a lot without a code yet"
+    if row.lot or row.bath:
+        lot = f"lot {shown(row.lot_code)}" if row.lot_code else "a lot without a code yet"
+        return lot if row.lot else f"the bath of {lot}"
+    if row.fill:
+        return f"jar {int(row.jar_code[1:-1])}, fill {row.fill_number}"
     if row.load:
         return f"{row.step} {row.load}"
     return f"skein {shown(row.mark)}" if row.mark else "some skeins"

@@ -27,6 +27,8 @@ class Dyed:
 
     pot: PotNow
     sisters: tuple[str, ...]
+    fills_not_known: tuple[str, ...]
+    """Lots of the same recipe and day, of which nobody knows whether the jars were the same."""
     stops: tuple[Stop, ...]
 
 
@@ -45,8 +47,11 @@ def dyed(connection: Connection, bath: int) -> Dyed | None:
     if pot is None:
         return None
     lots = list(_lots(connection, pot))
-    sisters = dict.fromkeys(code for lot in lots for code in relatives(connection, lot.id).sisters)
-    return Dyed(pot, tuple(sisters), trail(connection, lots[0], NOW) if lots else ())
+    near = [relatives(connection, lot.id) for lot in lots]
+    sisters = dict.fromkeys(code for one in near for code in one.sisters)
+    perhaps = dict.fromkeys(code for one in near for code in one.fills_not_known)
+    return Dyed(pot, tuple(sisters), tuple(perhaps),
+                trail(connection, lots[0], NOW) if lots else ())
 
 
 def _lots(connection: Connection, pot: PotNow) -> Iterator[Found]:

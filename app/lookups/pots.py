@@ -1,12 +1,15 @@
 """Pots and recipes: what is in which pot since when, and what may be dyed."""
 
 from collections import defaultdict
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime
+from typing import Any
 
-from sqlalchemy import Connection, func, select
+from sqlalchemy import Connection, Row, func, select
 
 from app.calculations.codes import shown
+from app.lookups.fills import DyedOf, dyed_of
 from app.records import (
     Base,
     Bath,
@@ -96,14 +99,22 @@ def pots_now(connection: Connection) -> tuple[PotNow, ...]:
 
 @dataclass(frozen=True, slots=True)
 class Relatives:
-    """Lots that are near by their making: companions share the bath, sisters recipe and day."""
+    """Lots that are near by their making.
+
+    Companions share the bath. Sisters were dyed on one day by one recipe version and of the same
+    fills, all scanned. Where a fill is not known only recipe and day are the same.
+    """
 
     companions: tuple[str, ...]
     sisters: tuple[str, ...]
+    fills_not_known: tuple[str, ...] = ()
 
 
 def relatives(connection: Connection, lot: int) -> Relatives:
-    """Companion lots (same bath, other base) and sister lots (same recipe version, same day)."""
+    """Companion lots (same bath, other base), sister lots, and those that may be sisters.
+
+    A lot off its recipe is no sister, nor is one of which another fill is known.
+    """
     row = connection.execute(
         select(DyeLot.bath, DyeLot.base, Bath.recipe_version, DeedRow.happened)
         .join(Bath, Bath.id == DyeLot.bath).join(DeedRow, DeedRow.seq == Bath.deed)
@@ -112,13 +123,29 @@ def relatives(connection: Connection, lot: int) -> Relatives:
     if row is None:
         return Relatives((), ())
     near = connection.execute(
-        select(DyeLot.code, DyeLot.bath, DeedRow.happened)
+        select(DyeLot.id, DyeLot.code, DyeLot.bath, DeedRow.happened)
         .join(Bath, Bath.id == DyeLot.bath).join(DeedRow, DeedRow.seq == Bath.deed)
         .where(Bath.recipe_version == row.recipe_version, DyeLot.id != lot,
-               DyeLot.struck.is_(None))
+               DyeLot.struck.is_(None)).order_by(DyeLot.id)
     ).all()
+    of_the_day = [one for one in near if one.bath != row.bath
+                  and one.happened.date() == row.happened.date()]
+    dyed = dyed_of(connection, [lot, *(one.id for one in of_the_day)])
+    alike = [(one, _alike(dyed[lot], dyed[one.id])) for one in of_the_day]
     return Relatives(
-        tuple(shown(n.code or "no code yet") for n in near if n.bath == row.bath),
-        tuple(shown(n.code or "no code yet") for n in near
-              if n.bath != row.bath and n.happened.date() == row.happened.date()),
-    )
+        _codes(one for one in near if one.bath == row.bath),
+        _codes(one for one, known in alike if known),
+        _codes(one for one, known in alike if known is None))
+
+
+def _alike(one: DyedOf, other: DyedOf) -> bool | None:
+    """Whether two lots were dyed of the same; none where nobody can tell."""
+    if one.off_recipe or other.off_recipe:
+        return False
+    if one.known and other.known:
+        return one.fills == other.fills
+    return None
+
+
+def _codes(lots: Iterable[Row[*tuple[Any, ...]]]) -> tuple[str, ...]:
+    return tuple(shown(lot.code or "no code yet") for lot in lots)

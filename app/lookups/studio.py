@@ -22,6 +22,7 @@ DEFAULTS: Mapping[str, str] = MappingProxyType({
     "order columns": "{}",
     "old lot columns": "{}",
     "currency": "",
+    "recipe columns": "{}",
 })
 
 

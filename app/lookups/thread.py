@@ -1,6 +1,7 @@
 """What lies above some yarn, read in a few statements; the arithmetic on it reads no further.
 
-A thing is (kind, number): a cone, lot, load, base version or yarn; number none is "not known".
+A thing is (kind, number): a cone, lot, bath, jar fill, load, base version or yarn; number none is
+"not known".
 """
 
 from collections import Counter, defaultdict
@@ -10,8 +11,10 @@ from fractions import Fraction
 
 from sqlalchemy import Connection, select
 
+from app.lookups.fills import dyed_of, fills_after
 from app.lookups.walks import above
 from app.records import Clear, Cone, Draw, Hold, InBath, InLoad, Part, Told, Yarn
+from app.records.holds import SOURCES
 from app.store.dialect import among, listed
 
 Thing = tuple[str, int | None]
@@ -62,6 +65,8 @@ class LiveHold:
 
     id: int
     source: Thing
+    reaches: frozenset[Thing]
+    """The source itself; of a fill also the fills that its rest went on into."""
     cleared: frozenset[int]
 
 
@@ -92,16 +97,20 @@ _LOADS = select(InLoad.yarn, InLoad.load, InLoad.basis).where(
 _TOLD = select(Told.yarn, Told.pool, Told.parent, Told.count, Told.basis).where(
     among(Told.pool, "ids"), Told.struck.is_(None)
 )
-_HOLDS = select(Hold.id, Hold.cone, Hold.yarn, Hold.lot, Hold.load).where(
-    Hold.lifted.is_(None), Hold.struck.is_(None)
-)
+_HOLDS = select(
+    Hold.id, Hold.cone, Hold.yarn, Hold.lot, Hold.load, Hold.bath, Hold.fill
+).where(Hold.lifted.is_(None), Hold.struck.is_(None))
 _CLEARS = select(Clear.hold, Clear.yarn).where(
     among(Clear.hold, "ids"), Clear.struck.is_(None)
 )
 
 
-def thread(connection: Connection, yarn: Collection[int]) -> Thread:
-    """Read all that lies above these rows, and the way to them of what was told apart of them."""
+def thread(connection: Connection, yarn: Collection[int], fill: int | None = None) -> Thread:
+    """Read all that lies above these rows, and the way to them of what was told apart of them.
+
+    Lots name the fills that were scanned for them; where one `fill` is asked for, those that its
+    rest went on into count as it.
+    """
     met = set(above(connection, yarn))
     ids = {"ids": listed(met)}
     told_rows = connection.execute(_TOLD, ids).all()
@@ -122,6 +131,7 @@ def thread(connection: Connection, yarn: Collection[int]) -> Thread:
     for kind, links in (("lot", _LOTS), ("load", _LOADS)):
         for row, thing, basis in connection.execute(links, ids):
             got.own[row][kind, thing] = Own(Fraction(1), basis)
+    _dyed(got, connection, fill)
     count = {}
     for row, members, begins_with in connection.execute(_YARN, ids):
         count[row] = members
@@ -149,6 +159,25 @@ def _way_to(
     return {row, *way} if way else way
 
 
+def _dyed(got: _Gathered, connection: Connection, fill: int | None) -> None:
+    """The bath of each lot, and the fills that it was dyed of; none scanned is not known."""
+    lots = {thing for own in got.own.values() for kind, thing in own if kind == "lot" and thing}
+    dyed = dyed_of(connection, lots)
+    after = fills_after(connection, fill) if fill and dyed else frozenset()
+    for own in got.own.values():
+        for (kind, lot), link in list(own.items()):
+            if kind != "lot" or lot is None:
+                continue
+            of = dyed.get(lot)
+            if of is not None:
+                own["bath", of.bath] = link
+                own |= {("fill", one): link for one in of.fills}
+                if of.fills & after:
+                    own["fill", fill] = link
+            if of is None or not of.known:
+                own["fill", None] = link
+
+
 def _owns(got: _Gathered, row: int, version: int | None) -> None:
     own, draws = got.own[row], got.drawn[row]
     own["yarn", row] = Own(Fraction(1), "scanned")
@@ -173,7 +202,8 @@ def live_holds(connection: Connection) -> tuple[LiveHold, ...]:
             cleared[hold].add(yarn)
     holds = []
     for row in rows:
-        kinds = ("cone", "yarn", "lot", "load")
-        source = next((kind, getattr(row, kind)) for kind in kinds if getattr(row, kind))
-        holds.append(LiveHold(row.id, source, frozenset(cleared[row.id])))
+        source: Thing = next((kind, getattr(row, kind)) for kind in SOURCES if getattr(row, kind))
+        reaches = [source] if row.fill is None else [
+            ("fill", fill) for fill in fills_after(connection, row.fill)]
+        holds.append(LiveHold(row.id, source, frozenset(reaches), frozenset(cleared[row.id])))
     return tuple(holds)

@@ -1,4 +1,4 @@
-"""Which rows of yarn lie above some yarn, or below a cone, lot, load or yarn: ids only.
+"""Which rows of yarn lie above some yarn, or below a cone, lot, bath, fill, load or yarn: ids only.
 
 No filter stands inside a recursive step: a struck link is carried along as `dead` and dropped
 outside, else the database builds a filter over the whole table at every step.
@@ -7,9 +7,10 @@ outside, else the database builds a filter over the whole table at every step.
 from collections.abc import Iterable
 from typing import Any
 
-from sqlalchemy import Connection, Select, bindparam, case, literal, select
+from sqlalchemy import ColumnElement, Connection, Select, bindparam, case, literal, select
 
-from app.records import Draw, InBath, InLoad, Part, Yarn
+from app.lookups.fills import baths_of
+from app.records import Draw, DyeLot, InBath, InLoad, Part, Yarn
 from app.store.dialect import among, listed
 
 
@@ -37,10 +38,20 @@ def _links(link: type[Draw] | type[InBath] | type[InLoad], column: Any) -> Selec
     return select(link.yarn.label("node"), dead.label("dead")).where(column == bindparam("thing"))
 
 
+def _bathed(chosen: ColumnElement[bool]) -> Select[int, int]:
+    dead = case((InBath.struck.is_(None), 0), else_=1)
+    return (
+        select(InBath.yarn.label("node"), dead.label("dead"))
+        .join(DyeLot, DyeLot.id == InBath.lot).where(chosen)
+    )
+
+
 ABOVE = _walk_up()
 BELOW = {
     "cone": _walk_down(_links(Draw, Draw.cone)),
     "lot": _walk_down(_links(InBath, InBath.lot)),
+    "bath": _walk_down(_bathed(DyeLot.bath == bindparam("thing"))),
+    "fill": _walk_down(_bathed(among(DyeLot.bath, "ids"))),
     "load": _walk_down(_links(InLoad, InLoad.load)),
     "yarn": _walk_down(
         select(Yarn.id.label("node"), literal(0).label("dead")).where(
@@ -56,5 +67,11 @@ def above(connection: Connection, yarn: Iterable[int]) -> list[int]:
 
 
 def below(connection: Connection, kind: str, thing: int) -> list[int]:
-    """Every row that came out of a cone, lot, load or yarn; a yarn counts itself."""
-    return list(connection.execute(BELOW[kind], {"thing": thing}).scalars())
+    """Every row that came out of a cone, lot, bath, jar fill, load or yarn; a yarn counts itself.
+
+    Below a fill lies all that its powder reached, also through the fills its rest went on into.
+    """
+    asked: dict[str, Any] = {"thing": thing}
+    if kind == "fill":
+        asked = {"ids": listed(baths_of(connection, thing))}
+    return list(connection.execute(BELOW[kind], asked).scalars())

@@ -18,11 +18,16 @@ from app.records.journal import DeedRow, Head, Touched
 from app.records.orders import Customer, CustomerOrder, Kit, OrderLine, Price, Second
 from app.records.people import Person, Personal, Setting
 from app.records.plates import Bundle, OnBundle, Plate, PlateStay
+from app.records.readings import BathReading, FillReading, LoadReading
+from app.records.recipes import Component, Step, Zone
 from app.records.tags import PrintSheet, Tag, TagOn
+from app.records.weighing import BottleSet, OnBoard, Stock, WeighedFor, Weighing, WeighLine
 from app.records.whereabouts import Whereabouts
 from app.records.yarn import Draw, Part, Told, Waste, Yarn
 
 __all__ = [
+    "BathReading", "BottleSet", "Component", "FillReading", "LoadReading", "OnBoard", "Step",
+    "Stock", "WeighLine", "WeighedFor", "Weighing", "Zone",
     "BASES", "Base", "BaseVersion", "Bath", "Bundle", "Clear", "Colourway", "Cone", "Customer",
     "CustomerOrder", "Price", "Second",
     "DeedRow", "Delivery", "Draw", "DyeLot", "Fact", "Fill", "FillPart", "Head", "Hold", "InBath",

@@ -11,6 +11,7 @@ from app.records.base import (
     once_while_believed,
     one_of,
 )
+from app.records.recipes import LOOKS
 
 
 class Colourway(Fact, Record, kw_only=True):
@@ -24,24 +25,40 @@ class Colourway(Fact, Record, kw_only=True):
 
 
 class RecipeVersion(Fact, Record, kw_only=True):
-    """A recipe as it stood: frozen from the first bath that used it."""
+    """A recipe as it stood: frozen from the first weigh-out or bath that used it.
+
+    `base_class` is the fibre it was made for, in words; the liquor in tenths (200 is 20 : 1).
+    """
 
     __tablename__ = "recipe_version"
-    __table_args__ = (UniqueConstraint("colourway", "number"), {"sqlite_strict": True})
+    __table_args__ = (
+        UniqueConstraint("colourway", "number"),
+        one_of("look", LOOKS, "look"),
+        {"sqlite_strict": True},
+    )
 
     colourway: Mapped[int] = mapped_column(ForeignKey("colourway.id"))
     number: Mapped[int]
     note: Mapped[str] = mapped_column(default="")
+    look: Mapped[str | None] = mapped_column(default=None)
+    base_class: Mapped[str | None] = mapped_column(default=None)
+    liquor_tenths: Mapped[int | None] = mapped_column(default=None)
 
 
 class Bath(Fact, Record, kw_only=True):
     """One bath in one vessel at one time."""
 
     __tablename__ = "bath"
-    __table_args__ = (Index("ix_bath_plate", "plate"), {"sqlite_strict": True})
+    __table_args__ = (
+        Index("ix_bath_plate", "plate"),
+        Index("ix_bath_weighing", "weighing"),
+        Index("ix_bath_recipe_version", "recipe_version"),
+        {"sqlite_strict": True},
+    )
 
     plate: Mapped[int | None] = mapped_column(ForeignKey("plate.id"))
     recipe_version: Mapped[int] = mapped_column(ForeignKey("recipe_version.id"))
+    weighing: Mapped[int | None] = mapped_column(ForeignKey("weighing.id"), default=None)
     lifted: Mapped[int | None] = mapped_column(by_deed(), init=False, default=None)
 
 

@@ -65,13 +65,14 @@ class Cone(Fact, Record, kw_only=True):
 
 
 class Jar(Fact, Record, kw_only=True):
-    """A dye jar: the vessel with its plate, not what is in it."""
+    """A dye jar: the vessel with its plate, not its content; below `reorder_mg` more is bought."""
 
     __tablename__ = "jar"
     __table_args__ = (once_while_believed("uq_jar_code", "code"), {"sqlite_strict": True})
 
     code: Mapped[str]
     dye: Mapped[str]
+    reorder_mg: Mapped[int | None] = mapped_column(default=None)
 
 
 class Fill(Fact, Record, kw_only=True):
@@ -88,6 +89,7 @@ class Fill(Fact, Record, kw_only=True):
     number: Mapped[int]
     mg: Mapped[int]
     strength_permille: Mapped[int | None]
+    expires: Mapped[datetime | None] = mapped_column(default=None)
 
 
 class FillPart(Fact, Record, kw_only=True):
@@ -98,6 +100,7 @@ class FillPart(Fact, Record, kw_only=True):
         CheckConstraint("(supplier_lot IS NULL) <> (from_fill IS NULL)", name="one_source"),
         CheckConstraint("mg > 0", name="adds_something"),
         Index("ix_fill_part_fill", "fill"),
+        Index("ix_fill_part_from_fill", "from_fill"),
         {"sqlite_strict": True},
     )
 

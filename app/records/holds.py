@@ -5,7 +5,7 @@ from sqlalchemy.orm import Mapped, mapped_column
 
 from app.records.base import Fact, Record, by_deed
 
-SOURCES = ("cone", "yarn", "lot", "load")
+SOURCES = ("cone", "yarn", "lot", "load", "bath", "fill")
 _GIVEN = " + ".join(f"(CASE WHEN {kind} IS NULL THEN 0 ELSE 1 END)" for kind in SOURCES)
 _LIVE = text("lifted IS NULL AND struck IS NULL")
 
@@ -24,6 +24,8 @@ class Hold(Fact, Record, kw_only=True):
     yarn: Mapped[int | None] = mapped_column(ForeignKey("yarn.id"), default=None)
     lot: Mapped[int | None] = mapped_column(ForeignKey("dye_lot.id"), default=None)
     load: Mapped[int | None] = mapped_column(ForeignKey("load.id"), default=None)
+    bath: Mapped[int | None] = mapped_column(ForeignKey("bath.id"), default=None)
+    fill: Mapped[int | None] = mapped_column(ForeignKey("fill.id"), default=None)
     why: Mapped[str]
     lifted: Mapped[int | None] = mapped_column(by_deed(), init=False, default=None)
 

@@ -15,6 +15,7 @@ from app.records.base import (
     one_open,
 )
 
+_PUT_BY_NOW = "state = 'put by' AND until IS NULL AND struck IS NULL"
 STATES = ("table", "shelf", "put by", "kit", "taken", "sent", "fair", "lost", "given", "discarded")
 
 
@@ -36,6 +37,8 @@ class Whereabouts(Stay, Record, kw_only=True):
               postgresql_where=text("place IS NOT NULL")),
         Index("ix_whereabouts_line", "line", sqlite_where=text("line IS NOT NULL"),
               postgresql_where=text("line IS NOT NULL")),
+        Index("ix_whereabouts_put_by", "ends", sqlite_where=text(_PUT_BY_NOW),
+              postgresql_where=text(_PUT_BY_NOW)),
         {"sqlite_strict": True},
     )
     stay_of: ClassVar[str] = "yarn"

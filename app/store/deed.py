@@ -123,7 +123,7 @@ class Deed:
         self._next[table.name] = first + len(rows)
         return [row.id for row in rows]
 
-    def change(self, kind: type[Record], row: int, **values: object) -> None:
+    def change(self, kind: type[Record], row: int, /, **values: object) -> None:
         """Change columns of one row; the journal keeps what stood there.
 
         Of an erasable column it keeps only that it was emptied.

@@ -10,11 +10,14 @@ from sqlalchemy import func, select
 from app.calculations.codes import draw_lot_code, shown
 from app.lookups.certainty import held_by, links
 from app.lookups.thread import Thread, thread
+from app.lookups.weighings import weigh_out
 from app.problems import NotFound, Refused
 from app.records import Base, Bath, Colourway, DyeLot, InBath, Plate, RecipeVersion, Yarn
 from app.store.deed import Deed
 from app.work.bundling import number_of
 from app.work.dividing import must_be_whole, skeins
+
+OFF_WEIGHT = 0.05  # of what was weighed for: half a Delta E00 in the shade
 
 
 class Bathed(TypedDict):
@@ -27,11 +30,15 @@ class Bathed(TypedDict):
 
 @dataclass(frozen=True, slots=True)
 class BathIn:
-    """What goes into a bath: rows of yarn, by which recipe version, in which pot."""
+    """What goes into a bath: rows of yarn, by which recipe version, in which pot, with what.
+
+    Without a weigh-out nobody knows what the lot was dyed of.
+    """
 
     yarn: tuple[int, ...]
     recipe_version: int
     pot: int | None = None
+    weighing: int | None = None
 
 
 def name_colourway(deed: Deed, name: str, swatch: str | None = None, note: str = "") -> int:
@@ -77,23 +84,35 @@ def into_bath(deed: Deed, bath_in: BathIn, random: Random) -> Bathed:
     if recipe is None:
         raise NotFound("This recipe is not in the book; nothing was saved.", "Choose a recipe.")
     _look_at_pot(deed, rows, bath_in.pot)
-    bath = deed.add(Bath(plate=bath_in.pot, recipe_version=bath_in.recipe_version))
+    _look_at_weighing(deed, rows, bath_in)
+    bath = deed.add(Bath(plate=bath_in.pot, recipe_version=bath_in.recipe_version,
+                         weighing=bath_in.weighing))
+    lots = into_lots(deed, bath, rows, random)
+    names = [shown(code) if code else "a lot still without a code"
+             for _, code in lots]
+    count = deed.value(select(func.sum(Yarn.count)).where(Yarn.id.in_(rows)))
+    pot = "" if bath_in.pot is None else f" in pot {int(number_of(deed, bath_in.pot))}"
+    deed.say(f"{' and '.join(names)}: {skeins(count)} of {recipe.name}{pot}")
+    return {"bath": bath, "lots": [lot for lot, _ in lots], "codes": [code for _, code in lots]}
+
+
+def into_lots(
+    deed: Deed, bath: int, rows: Sequence[int], random: Random
+) -> list[tuple[int, str | None]]:
+    """One lot of this bath for each base among the rows, each with a code of its own."""
+    colourway = deed.value(
+        select(RecipeVersion.colourway).join(Bath, Bath.recipe_version == RecipeVersion.id)
+        .where(Bath.id == bath))
     lots: dict[int, tuple[int, str | None]] = {}
     for row in rows:
         must_be_whole(deed, row)
         base = deed.value(select(Yarn.base).where(Yarn.id == row))
         if base not in lots:
             code = _new_code(deed, random)
-            lots[base] = (deed.add(DyeLot(code=code, bath=bath, base=base, colourway=recipe.id)),
+            lots[base] = (deed.add(DyeLot(code=code, bath=bath, base=base, colourway=colourway)),
                           code)
         deed.add(InBath(yarn=row, lot=lots[base][0], basis="scanned"))
-    names = [shown(code) if code else "a lot still without a code"
-             for _, code in lots.values()]
-    count = deed.value(select(func.sum(Yarn.count)).where(Yarn.id.in_(rows)))
-    pot = "" if bath_in.pot is None else f" in pot {int(number_of(deed, bath_in.pot))}"
-    deed.say(f"{' and '.join(names)}: {skeins(count)} of {recipe.name}{pot}")
-    return {"bath": bath, "lots": [lot for lot, _ in lots.values()],
-            "codes": [code for _, code in lots.values()]}
+    return list(lots.values())
 
 
 def name_lot(deed: Deed, lot: int, random: Random) -> str:
@@ -131,7 +150,39 @@ def _new_code(deed: Deed, random: Random) -> str | None:
     return draw_lot_code(year, week, taken, random).text
 
 
+def _look_at_weighing(deed: Deed, rows: Sequence[int], bath_in: BathIn) -> None:
+    """What was weighed is poured in: it has happened, and what does not fit is marked."""
+    if bath_in.weighing is None:
+        return
+    out = weigh_out(deed.connection, bath_in.weighing)
+    if out is None:
+        raise NotFound("This weigh-out is not in the book; nothing was saved.",
+                       "Scan its sheet again, or go on without one.")
+    if out.recipe_version != bath_in.recipe_version:
+        deed.note("This was weighed out for another recipe: the lot is marked by what is in it.")
+    if any(line.is_open for line in out.lines):
+        deed.note("A line of the weigh-out is still open: say what became of its cup.")
+    if deed.value(select(Bath.id).where(
+            Bath.weighing == out.id, Bath.struck.is_(None))) is not None:
+        deed.note("This weigh-out was poured into another bath already: is it the right one?")
+    mg = deed.value(select(func.sum(Yarn.mg)).where(Yarn.id.in_(rows)))
+    if out.dry_mg and abs(mg - out.dry_mg) > out.dry_mg * OFF_WEIGHT:
+        deed.note(f"{mg / 1000:.0f} g of yarn is in it, and it was weighed out for "
+                  f"{out.dry_mg / 1000:.0f} g.")
+
+
 def _look_at_pot(deed: Deed, rows: Sequence[int], pot: int | None) -> None:
+    look_at_yarn(deed, rows)
+    full = None if pot is None else deed.one(
+        select(DyeLot.code, Plate.code).join(Bath, Bath.id == DyeLot.bath)
+        .join(Plate, Plate.id == Bath.plate)
+        .where(Bath.plate == pot, Bath.lifted.is_(None), Bath.struck.is_(None)))
+    if full is not None:
+        deed.note("The lot before was not lifted out of this pot: which bucket is it in?")
+
+
+def look_at_yarn(deed: Deed, rows: Sequence[int]) -> None:
+    """Note what is to be known of yarn that is dyed together: holds, like ties, several bases."""
     found = thread(deed.connection, rows)
     if any(held_by(found, row) for row in rows):
         deed.note("HOLD lies on yarn in this pot: it goes on, marked. Ask who placed the hold.")
@@ -140,12 +191,6 @@ def _look_at_pot(deed: Deed, rows: Sequence[int], pot: int | None) -> None:
                      .where(Yarn.id.in_(rows)).distinct())
     if len(bases) > 1:
         deed.note(f"{len(bases)} bases in one bath: companion lots, each with its own code.")
-    full = None if pot is None else deed.one(
-        select(DyeLot.code, Plate.code).join(Bath, Bath.id == DyeLot.bath)
-        .join(Plate, Plate.id == Bath.plate)
-        .where(Bath.plate == pot, Bath.lifted.is_(None), Bath.struck.is_(None)))
-    if full is not None:
-        deed.note("The lot before was not lifted out of this pot: which bucket is it in?")
 
 
 def _same_ties(deed: Deed, rows: Sequence[int], found: Thread) -> None:

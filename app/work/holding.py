@@ -9,10 +9,10 @@ from app.store.deed import Deed
 
 
 def hold(deed: Deed, kind: str, thing: int, why: str) -> int:
-    """Put a hold on a cone, yarn, lot or load; what is in work goes on, marked."""
+    """Put a hold on a cone, yarn, lot, load, bath or jar fill; what is in work goes on, marked."""
     if kind not in SOURCES:
         raise Refused(f"A {kind} cannot be held; nothing was saved.",
-                      "Put the hold on its cone, lot, load or yarn.")
+                      "Put the hold on its cone, lot, load, bath, jar fill or yarn.")
     if not why.strip():
         raise Refused("A hold needs its reason; nothing was saved.", "Say what was seen.")
     deed.say(f"put a hold on a {kind}: {why}")

@@ -3,22 +3,18 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from sqlalchemy import func, select
+from sqlalchemy import select
 
-from app.calculations.codes import Kind, bare_characters, may_be_old_lot, numbered
+from app.calculations.codes import bare_characters, may_be_old_lot
 from app.problems import Refused
 from app.records import (
     Base,
     BaseVersion,
     Colourway,
     DyeLot,
-    Fill,
-    FillPart,
     InBath,
-    Jar,
     PutUp,
     RecipeVersion,
-    SupplierLot,
     Yarn,
 )
 from app.store.deed import Deed
@@ -118,44 +114,3 @@ def _may_be_opened(deed: Deed, old: OldLot, code: str) -> None:
     if not may_be_old_lot(code):
         raise Refused(f"{old.code} reads as the code of something else; nothing was saved.",
                       f"Put letters before it, like OLD{code}.")
-
-
-@dataclass(frozen=True, slots=True)
-class JarIn:
-    """A jar on the shelf: what is in it, by its maker's lots and weights."""
-
-    number: int
-    dye: str
-    parts: tuple[tuple[int, int], ...]
-    """(supplier lot, milligrams)."""
-    strength_permille: int | None = None
-
-
-def open_jar(deed: Deed, jar_in: JarIn) -> int:
-    """A jar with what is in it on the first day, as its fill 1. The fill."""
-    code = numbered(Kind.JAR, jar_in.number).text
-    if deed.value(select(Jar.id).where(Jar.code == code, Jar.struck.is_(None))):
-        raise Refused(f"There is a jar {jar_in.number} already; nothing was saved.",
-                      "A refill is a deed of its own.")
-    mg = sum(mg for _, mg in jar_in.parts)
-    if not jar_in.parts or min(mg for _, mg in jar_in.parts) <= 0:
-        raise Refused("A jar is opened with what is in it; nothing was saved.", "Weigh it.")
-    jar = deed.add(Jar(code=code, dye=jar_in.dye))
-    number = (deed.value(select(func.max(Fill.number)).where(Fill.jar == jar)) or 0) + 1
-    fill = deed.add(Fill(jar=jar, number=number, mg=mg,
-                         strength_permille=jar_in.strength_permille))
-    deed.add_all(_parts(fill, jar_in.parts))
-    deed.say(f"opened jar {jar_in.number}, {jar_in.dye}: {mg / 1000:g} g")
-    return fill
-
-
-def _parts(fill: int, parts: Sequence[tuple[int, int]]) -> list[FillPart]:
-    return [FillPart(fill=fill, supplier_lot=lot, mg=mg) for lot, mg in parts]
-
-
-def supplier_lot(deed: Deed, supplier: int, said: str | None) -> int:
-    """A maker's lot of dye or a spinner's batch, by what its label says."""
-    row: int | None = deed.value(select(SupplierLot.id).where(
-        SupplierLot.supplier == supplier, SupplierLot.struck.is_(None),
-        SupplierLot.said.is_(None) if said is None else SupplierLot.said == said))
-    return row or deed.add(SupplierLot(supplier=supplier, said=said))

@@ -5,6 +5,7 @@ from app.lookups.cones import cone_facts
 from app.lookups.holds import hold_facts, live_holds
 from app.work.holding import hold, lift_hold
 from tests.deeds import into_load
+from tests.dyehouse import Dyehouse
 
 
 def test_a_hold_names_its_cone_its_reason_and_whom_to_ask(studio):
@@ -48,3 +49,13 @@ def test_the_holds_that_stand_name_their_source_and_the_code_to_scan(studio):
     assert on_skein.source == ("yarn", skeins[0])
     assert on_skein.on == f"skein {shown(on_skein.code)}"
     assert on_skein.code.startswith(studio.code(lot))
+
+
+def test_a_hold_on_a_jars_fill_or_a_bath_says_so(studio):
+    house = Dyehouse(studio)
+    lot = house.dye(house.weighed())
+    holds = [studio.do(hold, *source, "weak") for source in (("fill", house.fills[2]), ("bath", 1))]
+    fill, bath = studio.book.ask(hold_facts, holds)
+    assert (fill.on, fill.source, fill.code) == ("jar 2, fill 1", ("fill", house.fills[2]), "J002T")
+    assert bath.on == f"the bath of lot {shown(studio.code(lot))}"
+    assert bath.code == studio.code(lot)

@@ -3,8 +3,11 @@
 from datetime import timedelta
 
 from app.lookups.pots import pots_now, recipes, relatives
+from app.work.additions import Addition, addition
 from app.work.bases import describe_base
 from app.work.dyeing import BathIn, into_bath, lift, name_colourway, next_version
+from app.work.jars import Refill, refill
+from tests.dyehouse import Dyehouse
 from tests.makers import Studio, tarnfield
 
 
@@ -40,7 +43,7 @@ def test_a_pot_shows_its_lots_until_it_is_lifted(studio: Studio) -> None:
     assert len(studio.book.ask(pots_now)) == 1
 
 
-def test_lots_of_one_bath_are_companions_and_lots_of_one_day_and_recipe_sisters(
+def test_lots_of_one_bath_are_companions_and_without_weigh_outs_nobody_knows_sisters(
     studio: Studio,
 ) -> None:
     a, b = two_bases(studio)
@@ -51,9 +54,37 @@ def test_lots_of_one_bath_are_companions_and_lots_of_one_day_and_recipe_sisters(
     studio.dye(studio.wind(studio.cone(), 2))
     found = studio.book.ask(relatives, first)
     assert [code.replace("·", "") for code in found.companions] == [studio.code(companion)]
-    assert [code.replace("·", "") for code in found.sisters] == [studio.code(sister)]
+    assert found.sisters == ()
+    assert [code.replace("·", "") for code in found.fills_not_known] == [studio.code(sister)]
 
 
 def test_a_lot_that_is_not_there_has_no_relatives(studio: Studio) -> None:
     found = studio.book.ask(relatives, 99)
     assert (found.companions, found.sisters) == ((), ())
+
+
+def sisters(house: Dyehouse, lot: int) -> tuple[list[str], list[str]]:
+    found = house.studio.book.ask(relatives, lot)
+    return ([code.replace("·", "") for code in found.sisters],
+            [code.replace("·", "") for code in found.fills_not_known])
+
+
+def test_sisters_are_of_one_recipe_one_day_and_the_same_fills(studio: Studio) -> None:
+    house = Dyehouse(studio)
+    first, sister = house.dye(house.weighed()), house.dye(house.weighed())
+    unknown = house.dye()
+    studio.do(refill, 1, Refill("q", 500_000))
+    after = house.dye(house.weighed())
+    assert sisters(house, first) == ([studio.code(sister)], [studio.code(unknown)])
+    assert sisters(house, after) == ([], [studio.code(unknown)])
+    studio.clock.now += timedelta(days=1)
+    house.dye(house.weighed())
+    assert sisters(house, after) == ([], [studio.code(unknown)])
+
+
+def test_a_lot_off_its_recipe_is_nobodys_sister(studio: Studio) -> None:
+    house = Dyehouse(studio)
+    first, sister = house.dye(house.weighed()), house.dye(house.weighed())
+    assert sisters(house, first) == ([studio.code(sister)], [])
+    studio.do(addition, Addition(1, 2, house.fills[2], mg=300))
+    assert sisters(house, first) == sisters(house, sister) == ([], [])

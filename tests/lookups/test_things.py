@@ -12,7 +12,8 @@ from app.lookups.things import (
 )
 from app.work.bundling import make_plates
 from app.work.dyeing import name_colourway
-from app.work.opening_stock import JarIn, OldLot, open_jar, open_lot, supplier_lot
+from app.work.jars import JarIn, open_jar, supplier_lot
+from app.work.opening_stock import OldLot, open_lot
 from app.work.tagging import apply_tag, reprint, spoil_tags
 from tests.makers import Studio
 

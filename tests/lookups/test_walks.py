@@ -11,14 +11,15 @@ def test_a_row_lies_above_and_below_itself(studio: Studio) -> None:
     assert studio.book.ask(below, "yarn", group) == [group]
 
 
-def test_all_that_came_out_of_a_cone_lot_load_or_row_lies_below_it(studio: Studio) -> None:
+def test_all_that_came_out_of_a_cone_lot_bath_load_or_row_lies_below_it(studio: Studio) -> None:
     cone = studio.cone()
     group = studio.wind(cone, 4)
     lot, wash = studio.dye(group), studio.do(into_load, "wash", [group])
     (pile,) = studio.finish(group, red=4)
     skeins = studio.tag(pile, 4)
     whole = {group, pile, *skeins}
-    for kind, thing in (("cone", cone), ("lot", lot), ("load", wash), ("yarn", group)):
+    for kind, thing in (("cone", cone), ("lot", lot), ("bath", 1), ("load", wash),
+                        ("yarn", group)):
         assert set(studio.book.ask(below, kind, thing)) == whole
     assert set(studio.book.ask(below, "yarn", pile)) == {pile, *skeins}
     assert set(studio.book.ask(above, skeins[:1])) == {skeins[0], pile, group}

@@ -12,16 +12,22 @@ from alembic.script import ScriptDirectory
 
 from app.store.book import Book
 from app.store.upgrade import migrations_config, upgrade_book
+from app.work.additions import Addition, addition
 from app.work.holding import clear, hold
+from app.work.jars import JarIn, Refill, open_jar, refill, supplier_lot
 from app.work.kits import make_kit
 from app.work.mixing import lose, recognise
 from app.work.moving import call_second
 from app.work.opening_stock import OldLot, open_lot
+from app.work.readings import read_bath
+from app.work.recipes import ComponentIn, RecipeIn, StepIn, ZoneIn, write_recipe
 from app.work.returning import came_back_untagged
 from app.work.selling import OrderIn, Wanted, call_off, place_order, take_for
 from app.work.selling import send as send_order
 from app.work.studio import choose
 from app.work.tagging import spoil_tags
+from app.work.weigh_lines import LineIn, begin_line, take_weight
+from app.work.weighing import WeighingIn, begin_weighing, close_weighing
 from app.work.winding import end_cone
 from tests.deeds import customer, erase, into_load, put, send
 from tests.makers import Clock, Studio
@@ -50,6 +56,7 @@ def a_little_thread(studio: Studio) -> None:
     studio.do(clear, studio.do(hold, "cone", two, "yellow ecru"), skeins[2], "lamp: clean")
     a_little_trade(studio, studio.tag(studio.do(
         open_lot, OldLot("OLD-77", studio.version, 1, 3), 100_000), 2))
+    a_little_dyeing(studio)
     studio.do(end_cone, two, 86_000)
     studio.do(choose, {"name": "Quernlow Dyeyard"})
     studio.undo()
@@ -67,6 +74,25 @@ def a_little_trade(studio: Studio, skeins: list[int]) -> None:
     studio.do(came_back_untagged, 1, 97_000, "1187")
     studio.do(make_kit, "Stair-Rail Cowl", skeins[1:])
     studio.do(call_second, skeins[1:], "a knot")
+
+
+def a_little_dyeing(studio: Studio) -> None:
+    """A recipe in per cent and one by zones, a jar refilled, a weigh-out, an addition, readings."""
+    lot = studio.do(supplier_lot, 1, "p")
+    fill = studio.do(open_jar, JarIn(1, "B1 turquoise", ((lot, 140_000),), 1000))
+    recipe = studio.do(write_recipe, RecipeIn(
+        1, (ComponentIn("B1 turquoise", "owf", 8500),), liquor_tenths=200, reason="bluer",
+        steps=(StepIn("heat up", 850, 46),)))
+    weighing = studio.do(begin_weighing, WeighingIn("bath", recipe, (), 602_000))
+    studio.do(take_weight, studio.do(begin_line, LineIn(weighing, fill=fill)), 5_117)
+    studio.do(close_weighing, weighing)
+    studio.do(addition, Addition(1, fill=fill, mg=200, why="too pale"))
+    studio.do(read_bath, 1, ph_centi=430)
+    studio.do(refill, 1, Refill("q", 500_000))
+    studio.do(hold, "fill", fill, "the lid was off")
+    studio.do(write_recipe, RecipeIn(
+        1, (ComponentIn("B1 turquoise", "bottle", 10_000, zone="A"),), look="zones",
+        zones=(ZoneIn("A", 1000, 60),), reason="painted"))
 
 
 def make(folder: Path) -> Path:

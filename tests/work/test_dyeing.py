@@ -16,6 +16,8 @@ from app.work.dyeing import (
     next_version,
 )
 from app.work.holding import hold
+from app.work.weigh_lines import LineIn, begin_line
+from tests.dyehouse import Dyehouse
 from tests.makers import Studio, tarnfield
 
 
@@ -141,3 +143,28 @@ def test_a_lot_that_has_its_code_gets_no_other(studio: Studio) -> None:
     lot = studio.dye(studio.wind(studio.cone(), 4))
     with pytest.raises(Refused, match="has its code already"):
         studio.do(name_lot, lot, studio.random)
+
+
+def poured(studio: Studio, weighing: int, *yarn: int) -> tuple[str, ...]:
+    return studio.done(into_bath, BathIn(yarn, 1, None, weighing), studio.random).findings
+
+
+def test_what_was_weighed_for_this_yarn_is_poured_in_without_a_word(studio: Studio) -> None:
+    house = Dyehouse(studio)
+    group = studio.wind(1, 6)
+    assert poured(studio, house.weighed(group), group) == ()
+    studio.check()
+
+
+def test_a_weigh_out_that_does_not_fit_is_marked_and_the_yarn_is_in(studio: Studio) -> None:
+    house = Dyehouse(studio)
+    first, other = studio.wind(1, 6), studio.wind(1, 4)
+    weighing = house.begin(first)
+    studio.do(begin_line, LineIn(weighing, fill=house.fills[1]))
+    assert poured(studio, weighing, first) == (
+        "A line of the weigh-out is still open: say what became of its cup.",)
+    assert poured(studio, weighing, other)[1:] == (
+        "This weigh-out was poured into another bath already: is it the right one?",
+        "412 g of yarn is in it, and it was weighed out for 619 g.")
+    with pytest.raises(NotFound, match="This weigh-out is not in the book"):
+        poured(studio, 99, studio.wind(1, 1))

@@ -1,27 +1,17 @@
-"""The first day: old lots keep their codes, jars their lots, and nobody invents a cone."""
+"""The first day: old lots keep their codes, and nobody invents a cone."""
 
 from dataclasses import replace
 from itertools import product
 from random import Random
 
 import pytest
-from sqlalchemy import select
 
 from app.calculations.codes import CHARACTERS, bare_characters, code_of, draw_mark
 from app.lookups.cones import cone_facts
 from app.lookups.tagging import pile_facts, tag_text
 from app.lookups.things import by_code
 from app.problems import Refused
-from app.records import Fill, FillPart, SupplierLot
-from app.work.opening_stock import (
-    JarIn,
-    LayHere,
-    OldLot,
-    open_jar,
-    open_lot,
-    open_lots,
-    supplier_lot,
-)
+from app.work.opening_stock import LayHere, OldLot, open_lot, open_lots
 from app.work.receiving import ConeIn, DeliveryIn, receive
 from tests.makers import Studio
 
@@ -79,35 +69,6 @@ def test_tags_of_an_old_lot_carry_its_code(studio: Studio) -> None:
         lambda c: c.exec_driver_sql("SELECT mark FROM tag").all())]
     assert all(mark.startswith("OLD77-") for mark in marks)
     assert len(set(marks)) == 4
-
-
-def test_a_jar_is_opened_with_what_is_in_it(studio: Studio) -> None:
-    studio.cone()
-    lots = [studio.do(supplier_lot, 1, said) for said in ("p", "q", "p")]
-    assert lots[0] == lots[2] != lots[1]
-    done = studio.done(open_jar, JarIn(1, "B1 turquoise", ((lots[0], 140_000), (lots[1], 500_000)),
-                                       780))
-    assert done.said == "opened jar 1, B1 turquoise: 640 g"
-    fill = studio.book.ask(lambda c: c.execute(select(Fill)).one())
-    assert (fill.number, fill.mg, fill.strength_permille) == (1, 640_000, 780)
-    parts = studio.book.ask(lambda c: c.execute(select(FillPart.mg).order_by(FillPart.id)).all())
-    assert [mg for (mg,) in parts] == [140_000, 500_000]
-    with pytest.raises(Refused, match="There is a jar 1 already"):
-        studio.do(open_jar, JarIn(1, "N1", ((lots[0], 1_000),)))
-
-
-@pytest.mark.parametrize("parts", [(), ((1, 0),), ((1, -5),)])
-def test_an_empty_jar_is_not_opened(studio: Studio, parts: tuple[tuple[int, int], ...]) -> None:
-    with pytest.raises(Refused, match="A jar is opened with what is in it"):
-        studio.do(open_jar, JarIn(2, "N1", parts))
-
-
-def test_a_batch_that_was_not_stated_is_a_batch_of_its_own(studio: Studio) -> None:
-    studio.cone()
-    unsaid = [studio.do(supplier_lot, 1, None) for _ in range(2)]
-    assert unsaid[0] == unsaid[1]
-    assert studio.book.ask(lambda c: c.execute(
-        select(SupplierLot.said).where(SupplierLot.id == unsaid[0])).scalar()) is None
 
 
 def test_a_part_cone_of_the_first_day_is_a_delivery_of_its_own_kind(studio: Studio) -> None:

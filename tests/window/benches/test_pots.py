@@ -112,14 +112,14 @@ def test_two_bases_make_two_codes_and_say_that_they_are_companions(pots):
     assert "Companions" in pots.bench.hand.kin.text()
 
 
-def test_a_sister_of_the_day_is_named(pots):
+def test_a_lot_of_the_same_recipe_and_day_is_named(pots):
     sister = shown(
         pots.studio.code(
             pots.studio.dye(pots.studio.wind(pots.studio.cone(), 2), pot=pots.studio.pot2)
         )
     )
     pots.scan(pot(1), disc(33), plate(3), DONE)
-    assert f"Sister of the day: {sister}." in pots.bench.hand.kin.text()
+    assert f"Same recipe and day, fills not known: {sister}." in pots.bench.hand.kin.text()
 
 
 def test_a_hold_and_a_pot_that_is_full_are_warned_of_and_recorded_all_the_same(pots):

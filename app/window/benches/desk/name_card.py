@@ -94,7 +94,8 @@ class NameCard(Card):
     def _show_facts(self, thing: InHand) -> None:
         _empty(self._facts)
         said = [one for one in sentences(thing.traced) if one[0] in _SHOWN_HERE]
-        near = (("Companions", thing.relatives.companions), ("Sisters", thing.relatives.sisters))
+        near = (("Companions", thing.relatives.companions), ("Sisters", thing.relatives.sisters),
+                ("Same recipe and day, fills not known", thing.relatives.fills_not_known))
         said += [(label, ", ".join(codes)) for label, codes in near if codes]
         self.facts = [FactLine(label, words[:1].upper() + words[1:]) for label, words in said]
         for fact in self.facts:

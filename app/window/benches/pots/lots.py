@@ -127,4 +127,7 @@ def _kin(found: Dyed) -> str:
     if found.sisters:
         which = "Sister of" if len(found.sisters) == 1 else "Sisters of"
         words.append(f"{which} the day: {', '.join(found.sisters)}. Look there for a match first.")
+    if found.fills_not_known:
+        words.append("Same recipe and day, fills not known: "
+                     f"{', '.join(found.fills_not_known)}.")
     return " ".join(words)

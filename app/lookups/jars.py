@@ -1,0 +1,270 @@
+"""Dye jars as they are: what is in them, how much, of which makers' lots, and what they went into.
+"""
+
+from collections import defaultdict
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import datetime
+from fractions import Fraction
+from typing import Any
+
+from sqlalchemy import Connection, Row, select
+
+from app.calculations.codes import shown
+from app.lookups.fills import baths_of, shares_of
+from app.records import (
+    Bath,
+    BottleSet,
+    Colourway,
+    DeedRow,
+    DyeLot,
+    Fill,
+    FillPart,
+    FillReading,
+    Jar,
+    OnBoard,
+    RecipeVersion,
+    Supplier,
+    SupplierLot,
+    WeighLine,
+)
+
+NEARLY_EMPTY = Fraction(1, 10)  # of the fill; common practice, no source
+
+
+@dataclass(frozen=True, slots=True)
+class MakersLot:
+    """A maker's lot in a fill; no words on its label means not stated."""
+
+    supplier_lot: int
+    supplier: str
+    said: str | None
+    share: Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class Use:
+    """Milligrams that left a fill by one line (negative: tipped back), or into the next fill."""
+
+    line: int | None
+    mg: int
+    at: datetime
+    into: str
+    """'weigh-out 12', 'bath 7', 'the next fill'."""
+
+
+@dataclass(frozen=True, slots=True)
+class JarCount:
+    """A fill between two weighings: what it weighed before, what left it since, what it weighs."""
+
+    fill: int
+    before_mg: int
+    uses: tuple[Use, ...]
+    weighed_mg: int
+    at: datetime
+
+    @property
+    def expected_mg(self) -> int:
+        """What should be in the jar."""
+        return self.before_mg - sum(use.mg for use in self.uses)
+
+    @property
+    def gap_mg(self) -> int:
+        """Weighed less expected: negative where powder is missing."""
+        return self.weighed_mg - self.expected_mg
+
+
+@dataclass(frozen=True, slots=True)
+class JarNow:
+    """A jar with its newest fill."""
+
+    jar: int
+    code: str
+    dye: str
+    fill: int
+    number: int
+    filled_mg: int
+    used_mg: int
+    """All that its lines took out, less what they tipped back."""
+    reorder_mg: int | None
+    strength_permille: int | None
+    """As it was last told; none is not known."""
+    expires: datetime | None
+    parts: tuple[MakersLot, ...]
+    count: JarCount | None
+    """Its last weighing, where it was ever weighed."""
+    since_mg: int
+    """What left it after that weighing."""
+
+    @property
+    def shown(self) -> str:
+        """The number on its plate."""
+        return str(int(self.code[1:-1]))
+
+    @property
+    def booked_mg(self) -> int:
+        """What is left by the lines of this fill alone."""
+        return self.filled_mg - self.used_mg
+
+    @property
+    def left_mg(self) -> int:
+        """What is left: by the last weighing and the lines since, else by the lines."""
+        return self.booked_mg if self.count is None else self.count.weighed_mg - self.since_mg
+
+    @property
+    def nearly_empty(self) -> bool:
+        """Less than a tenth of the fill is left."""
+        return self.left_mg < self.filled_mg * NEARLY_EMPTY
+
+    @property
+    def to_buy(self) -> bool:
+        """Below the weight at which more is bought."""
+        return self.reorder_mg is not None and self.left_mg < self.reorder_mg
+
+
+_JARS = (
+    select(Jar.id, Jar.code, Jar.dye, Jar.reorder_mg, Fill.id.label("fill"), Fill.number, Fill.mg,
+           Fill.strength_permille, Fill.expires, DeedRow.happened)
+    .join(Fill, Fill.jar == Jar.id).join(DeedRow, DeedRow.seq == Fill.deed)
+    .where(Jar.struck.is_(None), Fill.struck.is_(None)).order_by(Jar.code, Fill.number)
+)
+_LINES = (
+    select(WeighLine.id, WeighLine.mg, WeighLine.weighing, WeighLine.bath, DeedRow.happened)
+    .join(DeedRow, DeedRow.seq == WeighLine.taken)
+    .where(WeighLine.struck.is_(None), WeighLine.mg.is_not(None))
+)
+_PASSED_ON = (
+    select(FillPart.mg, DeedRow.happened).join(DeedRow, DeedRow.seq == FillPart.deed)
+    .where(FillPart.struck.is_(None))
+)
+_READ = (
+    select(FillReading.kind, FillReading.value, DeedRow.happened)
+    .join(DeedRow, DeedRow.seq == FillReading.deed).where(FillReading.struck.is_(None))
+    .order_by(DeedRow.happened, FillReading.id)
+)
+
+
+def jars_now(connection: Connection) -> tuple[JarNow, ...]:
+    """All jars with their newest fill, by number."""
+    newest = {row.id: row for row in connection.execute(_JARS)}
+    return tuple(_now(connection, row) for row in newest.values())
+
+
+def jar_now(connection: Connection, jar: int) -> JarNow | None:
+    """One jar with its newest fill, or none."""
+    rows = connection.execute(_JARS.where(Jar.id == jar)).all()
+    return _now(connection, rows[-1]) if rows else None
+
+
+def jar_of(connection: Connection, fill: int) -> JarNow | None:
+    """The jar as it is or was with this fill, or none."""
+    row = connection.execute(_JARS.where(Fill.id == fill)).first()
+    return None if row is None else _now(connection, row)
+
+
+def jars_to_buy(connection: Connection) -> tuple[JarNow, ...]:
+    """Jars below the weight at which more is bought."""
+    return tuple(jar for jar in jars_now(connection) if jar.to_buy)
+
+
+def uses(connection: Connection, fill: int) -> tuple[Use, ...]:
+    """All that left a fill, in the order in which it happened."""
+    found = [
+        Use(row.id, row.mg, row.happened,
+            f"weigh-out {row.weighing}" if row.bath is None else f"bath {row.bath}")
+        for row in connection.execute(_LINES.where(WeighLine.fill == fill))
+    ]
+    found += [Use(None, row.mg, row.happened, "the next fill")
+              for row in connection.execute(_PASSED_ON.where(FillPart.from_fill == fill))]
+    return tuple(sorted(found, key=lambda use: use.at))
+
+
+def counts(connection: Connection, fill: int) -> tuple[JarCount, ...]:
+    """Each weighing of a fill against the one before, the first against what was filled in."""
+    row = connection.execute(_JARS.where(Fill.id == fill)).one()
+    left = list(uses(connection, fill))
+    before, found = row.mg, []
+    for read in connection.execute(_READ.where(FillReading.fill == fill)):
+        if read.kind == "weighed mg":
+            earlier = [use for use in left if use.at <= read.happened and use.line is not None]
+            left = [use for use in left if use not in earlier]
+            found.append(JarCount(fill, before, tuple(earlier), read.value, read.happened))
+            before = read.value
+    return tuple(found)
+
+
+def gaps(connection: Connection) -> tuple[JarCount, ...]:
+    """The last weighing of every jar's newest fill that was ever weighed."""
+    return tuple(jar.count for jar in jars_now(connection) if jar.count is not None)
+
+
+def lots_by_line(connection: Connection, fill: int) -> Mapping[int, tuple[str, ...]]:
+    """For each line out of a fill the codes of the lots it went into; none were dyed yet: none."""
+    by_sets = (
+        select(WeighLine.id, OnBoard.bath).join(BottleSet, BottleSet.weighing == WeighLine.weighing)
+        .join(OnBoard, OnBoard.bottle_set == BottleSet.id)
+        .where(OnBoard.bath.is_not(None), OnBoard.struck.is_(None), BottleSet.struck.is_(None)))
+    by_weighing = (
+        select(WeighLine.id, Bath.id).join(Bath, Bath.weighing == WeighLine.weighing)
+        .where(Bath.struck.is_(None)))
+    added = select(WeighLine.id, WeighLine.bath).where(WeighLine.bath.is_not(None))
+    baths: dict[int, dict[int, None]] = defaultdict(dict)
+    for question in (by_weighing, by_sets, added):
+        for line, bath in connection.execute(
+                question.where(WeighLine.fill == fill, WeighLine.struck.is_(None))):
+            baths[line] |= {} if bath is None else {bath: None}
+    codes: dict[int | None, list[str]] = defaultdict(list)
+    for bath, code in connection.execute(
+            select(DyeLot.bath, DyeLot.code).where(
+                DyeLot.bath.in_({bath for some in baths.values() for bath in some}),
+                DyeLot.struck.is_(None)).order_by(DyeLot.id)):
+        codes[bath].append(shown(code or "no code yet"))
+    return {line: tuple(code for bath in some for code in codes[bath])
+            for line, some in baths.items()}
+
+
+@dataclass(frozen=True, slots=True)
+class LotOfFill:
+    """A lot that powder of a fill reached."""
+
+    lot: int
+    code: str
+    colourway: str
+    at: datetime
+
+
+def lots_of(connection: Connection, fill: int) -> tuple[LotOfFill, ...]:
+    """The lots that powder of this fill reached, also as the rest in a later one."""
+    baths = baths_of(connection, fill)
+    rows = connection.execute(
+        select(DyeLot.id, DyeLot.code, Colourway.name, DeedRow.happened)
+        .join(Bath, Bath.id == DyeLot.bath).join(DeedRow, DeedRow.seq == Bath.deed)
+        .join(RecipeVersion, RecipeVersion.id == Bath.recipe_version)
+        .join(Colourway, Colourway.id == RecipeVersion.colourway)
+        .where(DyeLot.bath.in_(baths), DyeLot.struck.is_(None)).order_by(DyeLot.id))
+    return tuple(LotOfFill(row.id, shown(row.code or "no code yet"), row.name, row.happened)
+                 for row in rows)
+
+
+def _now(connection: Connection, row: Row[*tuple[Any, ...]]) -> JarNow:
+    told = [read.value for read in connection.execute(_READ.where(FillReading.fill == row.fill))
+            if read.kind == "strength permille"]
+    used = uses(connection, row.fill)
+    counted = counts(connection, row.fill)
+    last = counted[-1] if counted else None
+    met = {use.line for count in counted for use in count.uses}
+    since = [use for use in used if use.line is None or use.line not in met]
+    return JarNow(
+        jar=row.id, code=row.code, dye=row.dye, fill=row.fill, number=row.number,
+        filled_mg=row.mg, used_mg=sum(use.mg for use in used), reorder_mg=row.reorder_mg,
+        strength_permille=told[-1] if told else row.strength_permille, expires=row.expires,
+        parts=_makers(connection, row.fill), count=last, since_mg=sum(use.mg for use in since))
+
+
+def _makers(connection: Connection, fill: int) -> tuple[MakersLot, ...]:
+    shares = {one.supplier_lot: one.share for one in shares_of(connection, fill)}
+    rows = connection.execute(
+        select(SupplierLot.id, SupplierLot.said, Supplier.name)
+        .join(Supplier, Supplier.id == SupplierLot.supplier)
+        .where(SupplierLot.id.in_(shares)).order_by(SupplierLot.id))
+    return tuple(MakersLot(row.id, row.name, row.said, shares[row.id]) for row in rows)

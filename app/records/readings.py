@@ -1,0 +1,57 @@
+"""What was read at the pot, in the wash, of a jar and of the room."""
+
+from sqlalchemy import ForeignKey, Index
+from sqlalchemy.orm import Mapped, mapped_column
+
+from app.records.base import Fact, Record, one_of
+
+AT_THE_POT = ("pH centi", "decidegrees", "clearness", "step done", "water ml")
+IN_THE_WASH = ("rinse", "bleed", "room decidegrees", "room permille")
+OF_A_FILL = ("weighed mg", "strength permille")
+
+
+class BathReading(Fact, Record, kw_only=True):
+    """pH, heat, how clear the bath is (0 clear, 1 tinted, 2 coloured), a step done, water added."""
+
+    __tablename__ = "bath_reading"
+    __table_args__ = (
+        one_of("kind", AT_THE_POT, "kind"),
+        Index("ix_bath_reading_bath", "bath"),
+        {"sqlite_strict": True},
+    )
+
+    bath: Mapped[int] = mapped_column(ForeignKey("bath.id"))
+    kind: Mapped[str]
+    value: Mapped[int]
+
+
+class LoadReading(Fact, Record, kw_only=True):
+    """Rinses, bleeding (0 none, 1 slight, 2 strong) of a load or of one yarn in it, the room."""
+
+    __tablename__ = "load_reading"
+    __table_args__ = (
+        one_of("kind", IN_THE_WASH, "kind"),
+        Index("ix_load_reading_load", "load"),
+        Index("ix_load_reading_yarn", "yarn"),
+        {"sqlite_strict": True},
+    )
+
+    load: Mapped[int] = mapped_column(ForeignKey("load.id"))
+    yarn: Mapped[int | None] = mapped_column(ForeignKey("yarn.id"), default=None)
+    kind: Mapped[str]
+    value: Mapped[int]
+
+
+class FillReading(Fact, Record, kw_only=True):
+    """A jar on the balance without its weight of glass, or its strength against the standard."""
+
+    __tablename__ = "fill_reading"
+    __table_args__ = (
+        one_of("kind", OF_A_FILL, "kind"),
+        Index("ix_fill_reading_fill", "fill"),
+        {"sqlite_strict": True},
+    )
+
+    fill: Mapped[int] = mapped_column(ForeignKey("fill.id"))
+    kind: Mapped[str]
+    value: Mapped[int]

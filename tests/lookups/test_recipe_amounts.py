@@ -1,0 +1,45 @@
+"""Amounts in the words of a recipe, and the line of what changed."""
+
+from dataclasses import replace
+
+import pytest
+
+from app.lookups.recipe_amounts import amounts, difference
+from app.work.recipes import ComponentIn, RecipeIn, StepIn, ZoneIn, write_recipe
+from tests.dyehouse import ACID, BLUE, DYES, YELLOW
+from tests.makers import Studio
+
+SALT = ComponentIn("sodium sulphate", "bath", 2_500, "assistant", "anhydrous")
+
+
+def test_amounts_are_said_by_fibre_bath_and_bottle(studio: Studio) -> None:
+    bottle = ComponentIn("K1 black", "bottle", 5_000, zone="A")
+    version = studio.do(write_recipe, RecipeIn(
+        1, (BLUE, SALT, bottle), zones=(ZoneIn("A", 500, 60),)))
+    assert [(one.named, one.words) for one in studio.book.ask(amounts, version)] == [
+        ("B1 turquoise", "0.85 %"), ("sodium sulphate (anhydrous)", "2.5 g/L"),
+        ("K1 black", "0.5 % in A")]
+    assert studio.book.ask(amounts, 99) == ()
+
+
+@pytest.mark.parametrize(("changes", "line"), [
+    ({}, ""),
+    ({"components": (BLUE, replace(YELLOW, amount=2_500), DYES[2], ACID)},
+     "Y1 lemon 0.22 → 0.25 %, citric acid new 2 %"),
+    ({"components": DYES[:2]}, "K1 black left out"),
+    ({"components": (DYES[1], DYES[0], DYES[2])}, "poured in another order"),
+    ({"components": (replace(BLUE, unit="bath"), *DYES[1:])}, "B1 turquoise 0.85 % → 8.5 g/L"),
+    ({"components": (*DYES, BLUE)}, "B1 turquoise new 0.85 %"),
+    ({"components": (replace(BLUE, form="crystals"), *DYES[1:])},
+     "B1 turquoise as it is → crystals"),
+    ({"liquor_tenths": 150, "base_class": "superwash"},
+     "liquor 20 : 1 → 15 : 1, for not said → superwash"),
+    ({"look": "speckle", "steps": (StepIn("steam"),)}, "look solid → speckle, steps changed"),
+    ({"zones": (ZoneIn("A", 500, 60),)}, "zones changed"),
+])
+def test_what_changed_is_one_line(studio: Studio, changes: dict[str, object], line: str) -> None:
+    recipe = RecipeIn(1, DYES, liquor_tenths=200)
+    before = studio.do(write_recipe, recipe)
+    after = studio.do(write_recipe, replace(recipe, reason="tried", **changes))  # type: ignore[arg-type]
+    assert studio.book.ask(difference, before, after) == line
+    assert studio.book.ask(difference, before, 99) == ""
