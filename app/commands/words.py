@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import NoReturn, TypeAlias
 
 from app.commands.answer import BOOK_VARIABLE, WRONG_WORDS, Answer, Options
-from app.commands.asking import find, trace, verify
+from app.commands.asking import find, record, trace, verify
 from app.commands.doing import tags, take_in
 
 _EXITS = """how it ends, for scripts:
@@ -47,6 +47,11 @@ def _add_asking(under: _Under) -> None:
                 _json())
     one.add_argument("code", metavar="CODE", help=code)
     one.add_argument("--out", type=Path, metavar="FILE.pdf", help="the same as paper")
+    one.add_argument("--by", default="", metavar="INITIALS", help="who prints it")
+    one = _word(under, "record", record, "the batch record of a lot, as paper", _book(), _json())
+    one.add_argument("lot", metavar="LOT", help="its code, or a part of it")
+    one.add_argument("file", type=Path, nargs="?", metavar="FILE.pdf",
+                     help="where to; else batch-record-LOT.pdf here")
     one.add_argument("--by", default="", metavar="INITIALS", help="who prints it")
     _word(under, "verify", verify, "check the whole book against its journal", _book(), _json())
 
