@@ -25,8 +25,8 @@ def batch_paper(record: BatchRecord, person: str) -> BatchPaper:
         head=SheetHead("Batch record", record.found.shown, record.colourway,
                        f"{record.base}; dyed {words.when(record.born)} by {record.born_by}",
                        code.text if code else ""),
-        foot=SheetFoot(f"{record.studio or 'studio not named'} · printed {when} "
-                       f"{record.at.astimezone():%z}, by {person}",
+        foot=SheetFoot(f"{record.studio or 'studio not named'} · printed {when}, by {person} · "
+                       f"times in {record.at.astimezone():%z}",
                        record.journal_head, record.entry),
         answers=tuple(answers(record)),
         stations=tuple(station(number, stop) for number, stop in enumerate(record.stops)),

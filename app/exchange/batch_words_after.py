@@ -145,7 +145,7 @@ def _load_words(load: LotLoad) -> str:
 
 def _yield_cells(one: YieldAt) -> tuple[str, ...]:
     if not one.most and one.at is None:
-        return one.step, NOT_WRITTEN, "", "", "", "", "", ""
+        return one.step, "–", str(one.expected), "", "", "", NOT_WRITTEN, ""
     span = str(one.least) if one.least == one.most else f"{one.least} to {one.most}"
     share = f"{one.least * 100 / one.expected:.1f} %" if one.expected else ""
     of_weight = f"{one.mg * 100 / one.expected_mg:.1f} %" if one.mg and one.expected_mg else ""

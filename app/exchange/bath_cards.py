@@ -86,7 +86,7 @@ def _lots(was: LotBath) -> Iterable[CardLot]:
 
 
 def _water(one: AtThePot) -> tuple[str, str]:
-    """The water still to add where the pick-up is known; else the whole bath, and what it counts."""
+    """The water still to add where the pick-up is known; else the whole bath, with what counts."""
     was, recipe = one.bath, one.recipe
     dry = was.dry_mg or sum(cord.mg for cord in was.cords)
     bath = was.bath_ml or (round(dry * recipe.liquor_tenths / 10_000)

@@ -78,7 +78,8 @@ def weigh_sheet(asked: ToWeigh, person: str, balance: Balance = FINE) -> WeighSh
     bath = "not known" if asked.bath_ml is None else f"{asked.bath_ml / 1000:.1f} L"
     return WeighSheet(
         head=SheetHead(
-            "Weigh out", recipe.name, f"version {recipe.number}, for {recipe.base_class or 'any base'}",
+            "Weigh out", recipe.name,
+            f"version {recipe.number}, for {recipe.base_class or 'a base not written'}",
             f"weigh-out {out.id}, begun {day_words(out.begun)} by {out.person}" if out else
             "for planning: no weigh-out is begun yet",
             numbered(Kind.SHEET, out.id).text if out else ""),
@@ -110,11 +111,12 @@ def _row(asked: ToWeigh, one: Amount, balance: Balance) -> WeighRow:
     target = None if target is None else target / strength
     said = next((line.target_mg for line in lines if line.target_mg), None)
     target = Decimal(said) / 1000 if said else target
-    wanted = "" if target is None else f"{to_step(target, balance.step_g):f}"
+    wanted = "" if target is None else _shown(target, balance)
+    what = one.named if one.zone is None else f"{one.named}, bottle {one.zone}"
     if target is None or target <= 0:
-        return WeighRow(one.named, _where(jars), "", "", taken=_taken(lines),
+        return WeighRow(what, _where(jars), "", "", taken=_taken(lines),
                         note=f"{one.words}: how much yarn or bath is not known")
-    return WeighRow(one.named, _where(jars), wanted, "g", _may_show(target, balance),
+    return WeighRow(what, _where(jars), wanted, "g", _may_show(target, balance),
                     _taken(lines), _too_little(target, balance))
 
 
@@ -148,7 +150,12 @@ def _may_show(target: Decimal, balance: Balance) -> str:
     off, step = allowed_g(target, balance.step_g), balance.step_g
     least = ((target - off) / step).to_integral_value(ROUND_CEILING) * step
     most = ((target + off) / step).to_integral_value(ROUND_FLOOR) * step
-    return f"{max(least, step):f} to {most:f}"
+    return f"{_shown(max(least, step), balance)} to {_shown(most, balance)}"
+
+
+def _shown(g: Decimal, balance: Balance) -> str:
+    """With all the digits that the balance shows, so that points stand under each other."""
+    return f"{to_step(g, balance.step_g).quantize(balance.step_g):f}"
 
 
 def _too_little(target: Decimal, balance: Balance) -> str:
