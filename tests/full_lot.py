@@ -16,7 +16,7 @@ from app.work.holding import clear, hold, lift_hold
 from app.work.loading import into_load
 from app.work.moving import call_second
 from app.work.readings import bleed, read_bath, rinse, room, step_done, water_added
-from app.work.recipes import RecipeIn, StepIn, write_recipe
+from app.work.recipes import RecipeIn, write_recipe
 from app.work.selling import know_customer, sell
 from app.work.tagging import Printing, apply_tag, print_tags, reprint, spoil_tags
 from app.work.weigh_lines import LineIn, begin_line, take_weight, tip_back

@@ -43,8 +43,10 @@ def grams(mg: int | None, places: int = 2) -> str:
 
 
 def amount(mg: int | None, ul: int | None) -> str:
-    """'6.58 g', '49.5 mL', '' for neither."""
-    return grams(mg) if mg is not None else "" if ul is None else f"{ul / 1000:,.1f} mL"
+    """'6.58 g', '10.519 g' as it is kept, '49.5 mL', '' for neither."""
+    if mg is not None:
+        return grams(mg, 3 if mg % 10 else 2)
+    return "" if ul is None else f"{ul / 1000:,.1f} mL"
 
 
 def yarn_in(record: BatchRecord) -> Iterator[Said | Listed]:

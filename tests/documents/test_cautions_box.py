@@ -9,7 +9,8 @@ from tests.documents.samples import text_of
 def boxed(count: int, before: float = 0) -> bytes:
     sheet = Sheet(SheetHead("Card", "Whey Blue"), SheetFoot("Quernlow"), 2)
     sheet.y += before
-    draw_cautions(sheet, "The makers’ sheets come first.", [f"Mind {n}. " * 9 for n in range(count)])
+    told = [f"Mind {n}. " * 9 for n in range(count)]
+    draw_cautions(sheet, "The makers’ sheets come first.", told)
     return sheet.finish()
 
 

@@ -28,6 +28,7 @@ def rows_of(blocks: object) -> list[tuple[str, ...]]:
 def test_amounts_are_said_with_their_unit_and_nothing_is_said_for_nothing() -> None:
     assert (grams(6_580), grams(None), amount(None, 49_500), amount(None, None)) == (
         "6.58 g", "", "49.5 mL", "")
+    assert amount(10_519, None) == "10.519 g"
     assert when(None) == "not written"
     assert when(datetime(2026, 4, 9, 12, tzinfo=UTC)).startswith("9 Apr")
     assert (names(["DA", "", "WS", "DA"]), names([])) == ("DA, WS", "not written")

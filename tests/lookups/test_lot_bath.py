@@ -1,6 +1,11 @@
 """The bath as it was."""
 
-from app.lookups.lot_bath import lot_bath
+from app.calculations.codes import Kind
+from app.lookups.lot_bath import Painting, lot_bath
+from app.work.bundling import make_plates
+from app.work.painting import into_steamer, lay_on_board
+from app.work.recipes import ComponentIn, RecipeIn, ZoneIn, write_recipe
+from app.work.stocks import fill_bottles
 from tests.full_lot import FullLot
 from tests.makers import Studio
 
@@ -35,3 +40,16 @@ def test_yarn_without_a_disc_says_so_and_no_bath_is_none(studio: Studio) -> None
     assert [cord.disc for cord in was.cords] == [None]
     assert (was.pot, was.lifted, was.readings, was.boards) == (None, None, (), ())
     assert studio.book.ask(lot_bath, 99) is None
+
+
+def test_a_painted_lot_names_its_boards_and_bottle_sets(studio: Studio) -> None:
+    (board,) = studio.do(make_plates, Kind.BOARD, [3])
+    version = studio.do(write_recipe, RecipeIn(
+        1, (ComponentIn("blue", "bottle", 10_000, zone="A"),), look="zones",
+        zones=(ZoneIn("A", 1000, 60),)))
+    bottles = studio.do(fill_bottles, version)
+    studio.do(lay_on_board, board, [studio.wind(studio.cone(), 2)], bottles)
+    done = studio.do(into_steamer, [board], None, studio.random)
+    was = studio.book.ask(lot_bath, done["baths"][0])
+    assert was is not None
+    assert (was.pot, was.boards) == (None, (Painting("3", 1),))

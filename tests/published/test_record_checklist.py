@@ -1,5 +1,4 @@
-"""The published checklist of a good record, held against the batch record of a lot with a long life.
-"""
+"""The published checklist of a good record, held against the record of a lot with a long life."""
 
 from collections import Counter
 
