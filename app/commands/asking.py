@@ -1,4 +1,6 @@
-"""find, trace, verify: what the book is asked from the command line."""
+"""find, trace, record, verify: what the book is asked from the command line."""
+
+from pathlib import Path
 
 from app.commands.answer import REFUSED, Answer, Options, new_file, one_thing, the_book
 
@@ -54,6 +56,23 @@ def free_counts(options: Options) -> Answer:
     line = (f"{left:,} left to sell of {lots:,} {'lot' if lots == 1 else 'lots'}: "
             f"{options.file}.")
     return Answer((line,), {"lots": lots, "left": left, "out": str(options.file)})
+
+
+def record(options: Options) -> Answer:
+    """The batch record of a lot: what is answered first, and the whole of it as paper."""
+    from app.exchange.batch_records import answers, batch_pdf
+    from app.lookups.batch_record import batch_record
+
+    with the_book(options) as book:
+        found = one_thing(book, options.lot, "lot")
+        one = book.ask(batch_record, found.id, book.clock())
+    out = options.file or Path(f"batch-record-{found.code}.pdf")
+    with new_file(out) as write:
+        write(batch_pdf(one, options.by or "the command line"))
+    said = tuple(answers(one))
+    return Answer(tuple(f"{label:<12}{words}" for label, words in said),
+                  {"lot": found.code, "file": str(out), "answers": dict(said)},
+                  (f"The batch record is in {out}.",))
 
 
 def verify(options: Options) -> Answer:

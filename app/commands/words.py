@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import NoReturn, TypeAlias
 
 from app.commands.answer import BOOK_VARIABLE, WRONG_WORDS, Answer, Options
-from app.commands.asking import find, free_counts, trace, verify
+from app.commands.asking import find, free_counts, record, trace, verify
 from app.commands.doing import orders, tags, take_in
 
 _EXITS = """how it ends, for scripts:
@@ -51,6 +51,11 @@ def _add_asking(under: _Under) -> None:
     one = _word(under, "free-counts", free_counts, "what is left to sell of every lot, as CSV",
                 _book(), _json())
     one.add_argument("file", type=Path, metavar="FILE", help="where to")
+    one = _word(under, "record", record, "the batch record of a lot, as paper", _book(), _json())
+    one.add_argument("lot", metavar="LOT", help="its code, or a part of it")
+    one.add_argument("file", type=Path, nargs="?", metavar="FILE.pdf",
+                     help="where to; else batch-record-LOT.pdf here")
+    one.add_argument("--by", default="", metavar="INITIALS", help="who prints it")
     _word(under, "verify", verify, "check the whole book against its journal", _book(), _json())
 
 

@@ -146,7 +146,7 @@ class Sheet:
         page = self.page
         self.keep_together(height)
         if self.page != page:
-            self._draw_headings(f"{title}, continued", columns)
+            self._draw_headings(f"{title}, continued" if title else "", columns)
         if bold:
             self.paper.rule((BODY, self.y - 3.1), (RIGHT, self.y - 3.1), _LINE)
         for (column, kind, _), lines in zip(cells, broken, strict=True):

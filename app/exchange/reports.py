@@ -37,14 +37,15 @@ def trace_report(one: Traced, person: str) -> TraceReport:
                        code.text if code else ""),
         foot=SheetFoot(f"{one.studio} · printed {when}, by {person}", one.journal_head, one.entry),
         answers=sentences(one),
-        stations=tuple(_station(number, stop) for number, stop in enumerate(one.stops)),
+        stations=tuple(station(number, stop) for number, stop in enumerate(one.stops)),
         origins=tuple(map(_origin, one.origins)),
         states=tuple(map(_state, one.now)),
         together=_state(one.together) if one.together else None,
     )
 
 
-def _station(number: int, stop: Stop) -> Station:
+def station(number: int, stop: Stop) -> Station:
+    """A stop of a trail as it hangs from the yarn, after the one before."""
     return Station(stop.kind, stop.code, stop.count, (number - 1,) if number else (),
                    _CERTAINTY[stop.certainty], stop.note, stop.here, _HELD[stop.held])
 

@@ -144,3 +144,32 @@ def test_a_thing_without_words_has_no_empty_brackets(say: Say) -> None:
     assert said.code == 1
     assert "()" not in said.err
     assert "·003·" in said.err
+
+
+@pytest.mark.usefixtures("studio_book")
+def test_the_batch_record_of_a_lot_is_made_as_paper(say: Say, tmp_path: Path) -> None:
+    lot = json.loads(say("find", "2615", "--json").out)["choices"][0]["code"]
+    paper = tmp_path / "record.pdf"
+    said = say("record", lot, paper, "--by", "OW")
+    assert said.code == 0
+    assert "in the bath" in said.out
+    assert said.err == f"The batch record is in {paper}.\n"
+    document = PdfDocument(paper)
+    assert "Batch record" in document[0].get_textpage().get_text_bounded()
+    assert "by OW" in document[0].get_textpage().get_text_bounded()
+    document.close()
+    data = json.loads(say("record", lot, paper, "--json").out)
+    assert (data["lot"], data["file"]) == (lot, str(paper))
+
+
+@pytest.mark.usefixtures("studio_book")
+def test_without_a_place_the_record_is_put_here_and_only_lots_have_one(
+    say: Say, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    lot = json.loads(say("find", "2615", "--json").out)["choices"][0]["code"]
+    assert say("record", lot).code == 0
+    assert (tmp_path / f"batch-record-{lot}.pdf").read_bytes()[:4] == b"%PDF"
+    refused = say("record", "C0114F")
+    assert (refused.code, refused.out) == (1, "")
+    assert say("record", lot, tmp_path).code == 1

@@ -148,3 +148,11 @@ def test_an_ended_cone_keeps_its_trail(studio: Studio) -> None:
     studio.wind(cone, 13)
     studio.do(end_cone, cone, 3_900)
     assert line(studio, "C00017")[-1] == "now 13 in work: all of it"
+
+
+def test_a_hold_on_a_bath_is_seen_on_all_that_came_out_of_it(studio: Studio) -> None:
+    whole_way(studio)
+    studio.do(hold, "bath", 1, "uneven")
+    held = {stop.kind: stop.held for stop in stops(studio, studio.code(1))}
+    assert held["pile"] == held["now"] == "below"
+    assert held["cone"] == ""
