@@ -1,6 +1,6 @@
-"""What must add up in every book, whatever was done: skeins, milligrams, and each cone's share."""
+"""What must add up in every book, whatever was done: skeins, milligrams, and each cone's metres."""
 
-from collections import Counter
+from collections import defaultdict
 from fractions import Fraction
 
 from sqlalchemy import Connection, func, select
@@ -12,7 +12,7 @@ from app.records import Draw, Part, Waste, Yarn
 
 
 def adds_up(connection: Connection) -> None:
-    """Roots = present states + waste, in skeins and milligrams; each cone's share = its draws.
+    """Roots = present states + waste, in skeins and milligrams; each cone's metres = its draws.
 
     Finds stand beside, but those that are known to come out of a row.
     """
@@ -40,15 +40,47 @@ def adds_up(connection: Connection) -> None:
     grown = sum(part.gave - part.took for part in parts if part.took)
     assert sum(row.members for row in roots) + grown == sum(end.count for end in ends)
     assert sum(row.mg for row in roots) == sum(end.mg for end in ends) + sum(cut.values())
-    weights = Counter({(end.yarn, end.count): end.mg for end in ends})
-    weights.update({(yarn, 1): mg for yarn, mg in cut.items()})
-    found = thread(connection, {yarn for yarn, _ in weights})
+    found = thread(connection, {end.yarn for end in ends})
+    per_member = _Wound(connection)
     drawn = connection.execute(
-        select(Draw.cone, func.sum(Draw.mg)).where(Draw.struck.is_(None)).group_by(Draw.cone)
+        select(Draw.cone, func.sum(Draw.mm)).where(Draw.struck.is_(None)).group_by(Draw.cone)
     ).all()
-    for cone, mg in drawn:
+    for cone, mm in drawn:
         shares = (
-            mass * tally(found, {yarn: count}, ("cone", cone)).metres / count
-            for (yarn, count), mass in weights.items()
+            per_member.length(end.yarn) * tally(found, {end.yarn: end.count}, ("cone", cone)).metres
+            for end in ends
         )
-        assert sum(shares, Fraction(0)) == mg, f"cone {cone}"
+        assert sum(shares, Fraction(0)) == mm, f"cone {cone}"
+
+
+class _Wound:
+    """How many millimetres of the reel are in one member of a row; a cut shares them evenly.
+
+    Length and not mass: what two cones of different counts gave to one skein is known in metres.
+    What nobody knows the cone of is as long as others of its kind.
+    """
+
+    def __init__(self, connection: Connection) -> None:
+        self.count = dict(connection.execute(select(Yarn.id, Yarn.count)).all())
+        self.drawn = dict(connection.execute(
+            select(Draw.yarn, func.sum(Draw.mm)).where(Draw.struck.is_(None)).group_by(Draw.yarn)
+        ).all())
+        self.like: dict[tuple[int, str], Fraction] = {}
+        self.look: dict[int, tuple[int, str]] = {}
+        for yarn, base, put_up in connection.execute(select(Yarn.id, Yarn.base, Yarn.put_up)):
+            self.look[yarn] = base, put_up
+            if yarn in self.drawn:
+                self.like[base, put_up] = Fraction(self.drawn[yarn], self.count[yarn])
+        self.parts = defaultdict[int, list[tuple[int, int]]](list)
+        for child, parent, took in connection.execute(
+                select(Part.child, Part.parent, Part.took)
+                .where(Part.struck.is_(None), Part.took > 0)):
+            self.parts[child].append((parent, took))
+
+    def length(self, yarn: int) -> Fraction:
+        if yarn in self.drawn:
+            return Fraction(self.drawn[yarn], self.count[yarn])
+        if yarn in self.parts:
+            parts = (self.length(parent) * took for parent, took in self.parts[yarn])
+            return sum(parts, Fraction(0)) / self.count[yarn]
+        return self.like.get(self.look[yarn], Fraction(0))

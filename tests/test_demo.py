@@ -12,10 +12,12 @@ from app.exchange.tracing import sentences, traced
 from app.lookups.book_totals import book_totals
 from app.lookups.left_to_sell import left_to_sell
 from app.lookups.now import NOW
+from app.lookups.tagging import piles_waiting
 from app.lookups.things import by_code
 from app.records import Draw, Part, Tag, TagOn, Waste, Whereabouts, Yarn
 from app.scanning.resolve import resolve
 from app.store.book import Book
+from tests.sums import adds_up
 
 PLANTED = {
     "2614T26": ("Plum Stone in a Pocket", {"sent": 3, "table": 2, "shelf": 3}, 0),
@@ -110,6 +112,14 @@ def test_every_milligram_is_somewhere_too(demo_book: Book) -> None:
                 + sum_of(Yarn.mg, Yarn.kind == "find", Yarn.id.not_in(matched)))
         cut = sum_of(Waste.mg, Waste.yarn.is_not(None))
     assert came == sum(amount.mg for amount in states.values()) + cut
+
+
+def test_every_skein_and_milligram_and_metre_adds_up(demo_book: Book) -> None:
+    demo_book.ask(adds_up)
+
+
+def test_no_pile_whose_skeins_all_wear_tags_waits_for_some(demo_book: Book) -> None:
+    assert all(pile.left for pile in demo_book.ask(piles_waiting))
 
 
 def test_no_planted_case_makes_the_weeks_look_planted(demo_book: Book) -> None:

@@ -5,15 +5,12 @@ and two characters more. Everything else is a letter that no lot contains, a num
 check: C·0114·F. The length alone tells the family, because a number never has five or seven digits.
 """
 
-from collections.abc import Collection
 from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 from functools import cache
-from itertools import product
-from random import Random
 
-from app.problems import BadInput, Refused
+from app.problems import BadInput
 
 DIGITS = "0123456789"
 LETTERS = "FHKMRTWXY"
@@ -22,7 +19,6 @@ CHARACTERS = DIGITS + LETTERS  # nineteen, none alike to eye or ear; a prime, so
 LOT_LENGTH = 7
 SKEIN_LENGTH = 9
 NUMBER_WIDTHS = (3, 4, 6)
-BUSY_WEEK = 150  # lots after which the fifth character may be a digit too
 
 _SPOKEN = ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine")
 _VALUES = {
@@ -136,43 +132,6 @@ def numbered(kind: Kind, number: int) -> Code:
     return Code(kind, body + check_character(body))
 
 
-def draw_lot_code(year: int, week: int, taken: Collection[str], random: Random) -> Code:
-    """A lot code for a bath begun in this ISO week, drawn so that it betrays no count of lots.
-
-    `taken` holds every lot code ever given, of this week at least, struck ones too.
-    """
-    if not 2000 <= year <= 2099:
-        raise ValueError(f"a lot code cannot say the year {year}")
-    date.fromisocalendar(year, week, 1)
-    start = f"{year % 100:02}{week:02}"
-    used = {code[4:6] for code in taken if code.startswith(start)}
-    fifth = LETTERS if len(used) < BUSY_WEEK else CHARACTERS
-    free = [pair for pair in map("".join, product(fifth, CHARACTERS)) if pair not in used]
-    if not free:
-        raise Refused(
-            f"All {len(used)} lot codes of week {week} have been given; no code was drawn.",
-            "Keep the bath without a code and ask the owner which week's code it may take.",
-        )
-    body = start + random.choice(free)
-    return Code(Kind.LOT, body + check_character(body))
-
-
-def draw_mark(lot: str, taken: Collection[str], random: Random) -> Code:
-    """A mark for one more skein of the lot; `taken` holds the lot's marks, like `2615R6F-7M`.
-
-    Of an old lot's marks none is drawn that a scanner's text could be taken for another code by.
-    """
-    pairs, ours = map("".join, product(CHARACTERS, CHARACTERS)), code_of(lot) is not None
-    free = [text for pair in pairs
-            if (text := f"{lot}-{pair}") not in taken and (ours or not _is_another(text))]
-    if not free:
-        raise Refused(
-            f"All 361 marks of lot {lot} have been given; no mark was drawn.",
-            "Write the lot code on these tags by hand and tell the owner.",
-        )
-    return Code(Kind.SKEIN, random.choice(free))
-
-
 def read(text: str) -> Code:
     """The code that was scanned or typed, separators and case aside; nothing is ever guessed.
 
@@ -186,8 +145,8 @@ def read(text: str) -> Code:
 
 
 def bare_characters(text: str) -> str:
-    """What was typed, in capitals and without spaces, dashes and points."""
-    kept = (c for c in text if not c.isspace() and c not in "-‐‑–—·.")
+    """What was typed, in capitals and without spaces, dashes, points, and what nobody sees."""
+    kept = (c for c in text if c.isprintable() and c not in " -‐‑–—·.")
     return "".join(c.upper() if c.isascii() else c for c in kept)
 
 
@@ -226,15 +185,6 @@ def code_of(bare: str) -> Code | None:
     return Code(Kind.SKEIN, f"{bare[:LOT_LENGTH]}-{bare[LOT_LENGTH:]}")
 
 
-def may_be_old_lot(bare: str) -> bool:
-    """Whether these bare characters may be the code of a lot from before the book.
-
-    A lot's code of an earlier book may; what stands for a cone, a plate or a skein may not.
-    """
-    code = code_of(bare)
-    return bool(bare) and (code is None or code.kind is Kind.LOT)
-
-
 def is_formed_as_lot(text: str) -> bool:
     """Whether these bare characters have the form of a lot of ours, right or wrong."""
     return len(text) == LOT_LENGTH and _has_form(text)
@@ -250,11 +200,6 @@ def is_shop_bar_code(text: str) -> bool:
         return False
     from_right = [int(digit) for digit in reversed(bare)]
     return (sum(from_right[0::2]) + 3 * sum(from_right[1::2])) % 10 == 0
-
-
-def _is_another(mark: str) -> bool:
-    code = code_of(bare_characters(mark))
-    return code is not None and code.text != mark
 
 
 def _said(character: str) -> str:

@@ -125,6 +125,12 @@ class Exposure:
     pools: tuple[Pooled, ...] = ()
     shared: tuple[tuple[Seen, Fraction], ...] = ()
 
+    @property
+    def may_be_its_faulty(self) -> int:
+        """How many faulty skeins went through it, surely or perhaps."""
+        pooled = sum(min(pool.seen.faulty, pool.given) for pool in self.pools)
+        return self.sure.faulty + pooled + sum(seen is Seen.FAULTY for seen, _ in self.shared)
+
 
 @dataclass(frozen=True, slots=True)
 class Evidence:

@@ -14,6 +14,7 @@ from operator import mul
 from app.calculations.evidence import NONE, Evidence, Seen, Skein, Suspect
 from app.calculations.fault_settings import Settings
 from app.calculations.looking import Picked, may_show, picked
+from app.calculations.suspects import Word, word_for
 from app.calculations.weight_of_evidence import beliefs
 
 Beliefs = Mapping[Suspect, Sequence[float]]
@@ -21,11 +22,15 @@ Beliefs = Mapping[Suspect, Sequence[float]]
 
 @dataclass(frozen=True, slots=True)
 class Outcome:
-    """So many of those looked at are faulty: how likely that is, and the chances it would leave."""
+    """So many of those looked at are faulty: how likely that is, and the chances it would leave.
+
+    `likely` is the suspect that would then be called so, none if it would not be decided.
+    """
 
     faulty: int
     chance: float
     chances: Mapping[Suspect, float]
+    likely: Suspect | None
 
     def first(self, count: int = 3) -> tuple[tuple[Suspect, float], ...]:
         """The suspects that would then be the most likely."""
@@ -63,13 +68,14 @@ def next_looks(
     """
     settings = settings or Settings()
     believed = beliefs(evidence, settings, fault)
+    its_faulty = {one: seen.may_be_its_faulty for one, seen in evidence.exposures().items()}
     open_to_look = [
         skein for skein in evidence.skeins
         if skein.seen in (Seen.SILENT, Seen.UNSEEN)
         and (can_be_seen is None or skein.name in can_be_seen)
     ]
     looks = [
-        _look(evidence, believed, group, open_to_look, settings)
+        _look(evidence, believed, its_faulty, group, open_to_look, settings)
         for group in _alike(evidence, believed, open_to_look, settings)
     ]
     order = {Seen.UNSEEN: 0, Seen.SILENT: 1}
@@ -104,12 +110,14 @@ def _alike(
 def _look(
     evidence: Evidence,
     believed: Beliefs,
+    its_faulty: Mapping[Suspect, int],
     group: Sequence[Skein],
     open_to_look: Sequence[Skein],
     settings: Settings,
 ) -> Look:
     count = min(settings.looks, len(group))
-    outcomes = _outcomes(believed, picked(evidence, group[:count]), count, settings)
+    what = picked(evidence, group[:count])
+    outcomes = _outcomes(believed, what, its_faulty, count, settings)
     now = uncertainty([sum(row) for row in believed.values()])
     then = sum(one.chance * uncertainty(one.chances.values()) for one in outcomes)
     shared, only = set_apart(group, open_to_look)
@@ -118,7 +126,11 @@ def _look(
 
 
 def _outcomes(
-    believed: Beliefs, what: Mapping[Suspect | None, Picked], count: int, settings: Settings
+    believed: Beliefs,
+    what: Mapping[Suspect | None, Picked],
+    its_faulty: Mapping[Suspect, int],
+    count: int,
+    settings: Settings,
 ) -> tuple[Outcome, ...]:
     strangers = may_show(what[None], settings.rates)
     joint = {}
@@ -129,7 +141,11 @@ def _outcomes(
     outcomes = []
     for n in range(count + 1):
         chance = sum(row[n] for row in joint.values())
-        outcomes.append(Outcome(n, chance, {one: row[n] / chance for one, row in joint.items()}))
+        chances = {one: row[n] / chance for one, row in joint.items()}
+        first = min(chances, key=lambda one: (-chances[one], one))
+        faulty = its_faulty.get(first, 0) + (n if first in what else 0)
+        likely = word_for(chances[first], faulty, settings) is Word.LIKELY
+        outcomes.append(Outcome(n, chance, chances, first if likely else None))
     return tuple(outcomes)
 
 

@@ -28,6 +28,8 @@ def headline(ranking: Ranking) -> str:
     if first.suspect == NONE and first.word is Word.LIKELY:
         return "Likely none of these: something else spoiled them, or each its own thing."
     possible = [str(one.suspect) for one in ranking.ranked[:3] if one.word is not Word.HARDLY]
+    if not possible:
+        return "Not decided: no suspect stands out."
     return f"Not decided: possible {_is_or_are(possible)} {_listed(possible, 'and')}."
 
 
@@ -76,12 +78,10 @@ def look_at(look: Look) -> str:
     return f"Look at {of_how_many} {which}".rstrip() + f" ({sold}){named}."
 
 
-def if_so(outcome: Outcome, look: Look, likely: float) -> str:
+def if_so(outcome: Outcome, look: Look) -> str:
     """What one outcome of a look would make of the ranking."""
-    first = outcome.first()
-    decided = first[0][1] >= likely
-    word = f"likely {first[0][0]}" if decided else "not decided"
-    numbers = ", ".join(f"{suspect} {percent(chance)}" for suspect, chance in first)
+    word = f"likely {outcome.likely}" if outcome.likely else "not decided"
+    numbers = ", ".join(f"{suspect} {percent(chance)}" for suspect, chance in outcome.first())
     return f"{outcome.faulty} of {look.count} faulty: {word} ({numbers})."
 
 

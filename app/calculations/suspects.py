@@ -10,7 +10,7 @@ from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 
-from app.calculations.evidence import NONE, Evidence, Exposure, Suspect
+from app.calculations.evidence import NONE, Evidence, Exposure, Seen, Suspect
 from app.calculations.fault_settings import Settings
 from app.calculations.weight_of_evidence import beliefs
 
@@ -44,29 +44,20 @@ class Ranking:
 
     `to_look_at` are the suspects that may be it and are still there themselves (the rest of a cone
     on the shelf, a jar in the cupboard): seeing the thing beats all arithmetic. `unexplained` is
-    how many faulty skeins surely never went through the first. `likely` is the chance from which
-    on a suspect is called so.
+    how many faulty skeins surely never went through the first.
+    `only_the_things_can_tell` is whether the first is not likely alone, but is with those that
+    touched the same skeins: no further skein decides between them, a look at the things may.
     """
 
     ranked: tuple[Ranked, ...]
     to_look_at: tuple[Suspect, ...]
     unexplained: int
-    likely: float
+    only_the_things_can_tell: bool
 
     @property
     def decided(self) -> bool:
         """Whether one suspect is likely."""
         return self.ranked[0].word is Word.LIKELY and self.ranked[0].suspect != NONE
-
-    @property
-    def only_the_things_can_tell(self) -> bool:
-        """Whether the first is not likely alone, but is with those that touched the same skeins.
-
-        No further skein decides between them; a look at the things themselves may.
-        """
-        first = self.ranked[0]
-        together = first.chance + sum(self.chance_of(other) for other in first.alike)
-        return not self.decided and bool(first.alike) and together >= self.likely
 
     def chance_of(self, suspect: Suspect) -> float:
         """The chance that this suspect is the cause."""
@@ -86,28 +77,34 @@ def rank(
     """
     settings = settings or Settings()
     exposures = evidence.exposures()
+    faulty = sum(skein.seen is Seen.FAULTY for skein in evidence.skeins)
     alike = _touched_the_same(evidence)
     chances = {one: sum(row) for one, row in beliefs(evidence, settings, fault).items()}
+
+    def word(suspect: Suspect, chance: float) -> Word:
+        exposure = exposures.get(suspect)
+        return word_for(chance, exposure.may_be_its_faulty if exposure else faulty, settings)
+
     ranked = tuple(
-        Ranked(one, word_for(chance, settings), exposures.get(one), chance, alike.get(one, ()))
+        Ranked(one, word(one, chance), exposures.get(one), chance, alike.get(one, ()))
         for one, chance in sorted(chances.items(), key=lambda pair: (-pair[1], pair[0]))
     )
-    to_look_at = tuple(
-        one.suspect for one in ranked
-        if one.suspect in still_there and one.word is not Word.HARDLY
+    first = ranked[0]
+    together = first.chance + sum(chances[other] for other in first.alike)
+    return Ranking(
+        ranked,
+        tuple(one.suspect for one in ranked
+              if one.suspect in still_there and one.word is not Word.HARDLY),
+        first.exposure.others.faulty if first.exposure else 0,
+        first.word is not Word.LIKELY and word(first.suspect, together) is Word.LIKELY,
     )
-    return Ranking(ranked, to_look_at, _never_touched(ranked[0].exposure), settings.likely)
 
 
-def word_for(chance: float, settings: Settings) -> Word:
-    """The word for a chance of 0 to 1."""
-    if chance >= settings.likely:
+def word_for(chance: float, faulty: int, settings: Settings) -> Word:
+    """The word for a chance of 0 to 1 that rests on so many faulty skeins."""
+    if chance >= settings.likely and faulty >= settings.least_faulty:
         return Word.LIKELY
     return Word.POSSIBLE if chance >= settings.possible else Word.HARDLY
-
-
-def _never_touched(exposure: Exposure | None) -> int:
-    return exposure.others.faulty if exposure else 0
 
 
 def _touched_the_same(evidence: Evidence) -> Mapping[Suspect, tuple[Suspect, ...]]:

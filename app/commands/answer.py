@@ -82,7 +82,7 @@ def signed(book: "Book", initials: str, station: str) -> "By":
     here = book.ask(people)
     found = next((one for one in here if one.upper() == initials.strip().upper()), None)
     if found is None:
-        raise Refused(f"Nobody here signs as {initials}; nothing was saved.",
+        raise Refused(f"Nobody here signs as {initials.strip() or 'nothing'}; nothing was saved.",
                       f"Those who sign: {', '.join(here) or 'nobody yet'}.")
     return By(found, station)
 
@@ -93,7 +93,7 @@ def new_file(path: Path, begins: bytes = b"%PDF") -> Iterator[Callable[[bytes], 
 
     A file that is there is written over only where it begins as ours do.
     """
-    part = path.with_name(f"{path.name}.part")
+    part = path.parent / f"{path.name}.part"
 
     def write(content: bytes) -> None:
         with part.open("wb") as file:
@@ -103,7 +103,7 @@ def new_file(path: Path, begins: bytes = b"%PDF") -> Iterator[Callable[[bytes], 
     try:
         if path.is_dir():
             raise IsADirectoryError(None, "it is a folder")
-        if path.exists() and not path.read_bytes().startswith(begins):
+        if path.exists() and not _begins(path, begins):
             raise FileExistsError(None, "it is there already and no file of this program")
         part.touch()
         yield write
@@ -113,6 +113,14 @@ def new_file(path: Path, begins: bytes = b"%PDF") -> Iterator[Callable[[bytes], 
     finally:
         if part.is_file():
             part.unlink()
+
+
+def _begins(path: Path, begins: bytes) -> bool:
+    """Whether this is a file, and not a device that never ends, that begins so."""
+    if not path.is_file():
+        return False
+    with path.open("rb") as file:
+        return file.read(len(begins)) == begins
 
 
 def _opened(path: Path) -> "Book":

@@ -4,7 +4,9 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from decimal import Decimal
 
-_SPACES = " \t\r\n\f\v\u00a0\u2007\u202f\u200b\ufeff"
+_SPACES = " \t\r\n\f\v\u00a0\u2007\u202f"
+_UNSEEN = dict.fromkeys(map(ord, "\u00ad\u200b\u200e\u200f\u2060\ufeff"))
+"""What comes along when words are copied from a page: of no width, and no part of them."""
 _NOTHING = ("", "-", "–", "—")
 _RECKONS = ("=", "+", "@", "-")
 
@@ -45,7 +47,7 @@ class Table:
 
 def read_cell(text: str) -> Cell:
     """What stands in a text cell, without the spaces round it; a lone dash says nothing."""
-    words = text.strip(_SPACES)
+    words = text.translate(_UNSEEN).strip(_SPACES)
     if words in _NOTHING:
         return ""
     return Formula(words) if words.startswith(_RECKONS) else words

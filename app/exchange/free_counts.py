@@ -14,7 +14,7 @@ HEADINGS = ("lot", "colourway", "base", "put-up", "left to sell", "metres each",
             "currency")
 BEGINS = "\ufefflot,colourway,base,".encode()
 """How such a file begins, so that none but our own is written over."""
-_RECKONS = ("=", "+", "-", "@", "\t", "\r")
+_RECKONS = ("=", "+", "-", "@", "\t", "\r", "\n", "＝", "＋", "－", "＠")
 
 
 def free_counts_file(connection: Connection) -> bytes:

@@ -9,7 +9,8 @@ from pathlib import Path
 
 from sqlalchemy import Connection
 
-from app.calculations.codes import bare_characters, may_be_old_lot
+from app.calculations.codes import bare_characters
+from app.calculations.old_lot_codes import no_old_lot
 from app.exchange.cells import Cell, Row
 from app.exchange.columns import (
     ColumnMatch,
@@ -99,6 +100,9 @@ def open_from_list(deed: Deed, seen: OldLots, leave_out: bool = False) -> list[i
     if seen.troubles and not leave_out:
         raise Refused(f"{_rows(seen.bad_rows)} of this list cannot be taken in as written; nothing "
                       "was saved.", "Put them right, or say that bad rows are to be left out.")
+    if seen.troubles and not seen.lots:
+        raise Refused("Nothing of this list can be taken in; nothing was saved.",
+                      "Put its rows right, or look whether it is the right file.")
     piles = open_lots(deed, seen.lots)
     said = deed.said
     if not seen.match.remembered:
@@ -133,9 +137,8 @@ class _Reader(RowReader):
             self.trouble(row, "code", "this lot is in the book already.", said)
         elif bare in self.met:
             self.trouble(row, "code", f"row {self.met[bare]} has it too.", said)
-        elif said and not may_be_old_lot(bare):
-            self.trouble(row, "code", "it reads as the code of something else: put letters "
-                                      "before it.", said)
+        elif said and (why := no_old_lot(bare)) is not None:
+            self.trouble(row, "code", f"it {why[0]}. {why[1]}", said)
         return said
 
     def _colourway(self, row: Row) -> str:

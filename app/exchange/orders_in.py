@@ -32,8 +32,7 @@ from app.lookups.studio import setting
 from app.problems import Refused
 from app.records import Base, Colourway, CustomerOrder, DyeLot, Personal
 from app.store.deed import Deed
-from app.work.dividing import skeins
-from app.work.selling import OrderIn, know_customer, place_order
+from app.work.selling import OrderIn, know_customer, pieces, place_order
 from app.work.studio import choose
 
 SETTING = "order columns"
@@ -102,8 +101,8 @@ def take_in_orders(deed: Deed, seen: OrdersSeen) -> list[int]:
 
 
 def told(orders: Sequence[OrderRead]) -> str:
-    """'12 orders, 31 skeins'."""
-    return f"{_orders(len(orders))}, {skeins(sum(order.count for order in orders))}"
+    """'12 orders, 31 pieces'."""
+    return f"{_orders(len(orders))}, {pieces(sum(order.count for order in orders))}"
 
 
 def stays_out(orders: OrdersList) -> Iterator[str]:

@@ -7,6 +7,8 @@ from decimal import Decimal
 from app.exchange.cells import Cell, Formula, Row
 from app.exchange.columns import ColumnMatch
 
+_SHOWN = 80  # characters of what stood in a cell
+
 
 @dataclass(frozen=True, slots=True)
 class RowTrouble:
@@ -20,7 +22,8 @@ class RowTrouble:
     @property
     def sentence(self) -> str:
         """'Row 7, Gross (g): it is no number. It says: 12x'."""
-        said = f" It says: {self.kept}" if self.kept else ""
+        kept = self.kept if len(self.kept) <= _SHOWN else f"{self.kept[:_SHOWN]}…"
+        said = f" It says: {kept}" if kept else ""
         return f"Row {self.row}, {self.column}: {self.what}{said}"
 
 

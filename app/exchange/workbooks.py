@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from datetime import date, datetime, time
 from decimal import Decimal
 from io import BytesIO
+from math import isfinite
 from typing import Any
 from zipfile import BadZipFile, ZipFile
 
@@ -105,7 +106,7 @@ def _cell(value: Any) -> Cell:
         return ""
     if isinstance(value, bool):
         return "yes" if value else "no"
-    if isinstance(value, int | float):
+    if isinstance(value, int) or (isinstance(value, float) and isfinite(value)):
         return Decimal(repr(value))
     if isinstance(value, datetime | date):
         return value

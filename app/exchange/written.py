@@ -24,6 +24,7 @@ _DAY_FORMS = ("%Y-%m-%d", "%Y/%m/%d", "%Y.%m.%d", "%Y%m%d", "%d.%m.%Y", "%d.%m.%
 _CLOCK = re.compile(r"[T ]\d{1,2}:\d{2}(?::\d{2}(?:[.,]\d+)?)?\s*(?:Z|UTC|[+-]\d{2}:?\d{2})?$",
                     re.ASCII)
 _TWO_WAYS = re.compile(r"(\d{1,2})[/-](\d{1,2})[/-](\d{4})", re.ASCII)
+_FIRST_YEAR = 1990  # no list that a studio gets is older
 _GRAM, _KILO = Decimal(1000), Decimal(1_000_000)  # in milligrams
 GRAMS: Final[Mapping[str, Decimal]] = {
     **dict.fromkeys(("g", "gr", "gm", "gram", "grams", "gramm", "gramme", "grammes", "grammi",
@@ -135,7 +136,7 @@ def pieces(cell: Cell, most: int) -> int:
     if found is None or found != int(found):
         raise BadInput("it is no whole number.")
     if not 1 <= found <= most:
-        raise BadInput(f"{int(found):,} cannot be wanted: from 1 to {most:,} can.")
+        raise BadInput(f"{Decimal(int(found)):,.10g} cannot be wanted: from 1 to {most:,} can.")
     return int(found)
 
 
@@ -182,6 +183,8 @@ def day(cell: Cell, now: datetime) -> datetime:
     """
     found = cell if isinstance(cell, date) else _day_in(str(cell))
     found = found.date() if isinstance(found, datetime) else found
+    if found.year < _FIRST_YEAR:
+        raise BadInput("this day is too long ago.")
     if found > now.date():
         raise BadInput("this day has not come yet.")
     return min(datetime.combine(found, time(12), UTC), now)

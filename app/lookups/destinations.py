@@ -27,6 +27,8 @@ class Destination:
     mg: int
     link: Link
     held: bool
+    again: bool = False
+    """A find that is one of the other rows: it stands for one of them in every sum."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,7 +43,7 @@ class Destinations:
     @property
     def count(self) -> int:
         """Skeins that may come from the thing."""
-        return sum(row.count for row in self.rows)
+        return sum(row.count for row in self.rows if not row.again)
 
 
 _MARKS = (
@@ -57,18 +59,20 @@ def destinations(connection: Connection, kind: str, thing: int) -> Destinations:
                    fill=thing if kind == "fill" else None)
     marks = dict(connection.execute(
         _MARKS, {"ids": listed(leaf.yarn for leaf in found)}).all())
-    rows = []
+    rows, there = [], {leaf.yarn for leaf in found}
     for leaf in found:
         link = _link_to(above, {leaf.yarn: leaf.count}, kind, thing)
         if link is not None:
             mark = marks.get(leaf.yarn)
             rows.append(Destination(
                 leaf.yarn, leaf.kind, shown(mark) if mark else None, leaf.state, leaf.put_up,
-                leaf.count, leaf.mg, link, bool(held_by(above, leaf.yarn))))
+                leaf.count, leaf.mg, link, bool(held_by(above, leaf.yarn)),
+                not there.isdisjoint(leaf.one_of)))
     reached = {row.yarn: row.count for row in rows}
+    once = {row.yarn: row.count for row in rows if not row.again}
     return Destinations(
         tuple(rows), totals(leaf for leaf in found if leaf.yarn in reached),
-        _link_to(above, reached, kind, thing))
+        _link_to(above, once, kind, thing))
 
 
 def _link_to(

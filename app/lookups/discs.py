@@ -2,29 +2,40 @@
 
 from datetime import datetime
 
-from sqlalchemy import Connection, or_, select
+from sqlalchemy import Connection, bindparam, or_, select
 
 from app.records import OnBundle, Plate, PlateStay
+
+_BUNDLE = (
+    select(PlateStay.bundle)
+    .where(PlateStay.plate == bindparam("disc"), PlateStay.struck.is_(None),
+           PlateStay.since <= bindparam("at"),
+           or_(PlateStay.until.is_(None), PlateStay.until > bindparam("at")))
+    .order_by(PlateStay.since.desc()).limit(1)
+)
+_ON_IT = (
+    select(OnBundle.yarn)
+    .where(OnBundle.bundle == bindparam("bundle"), OnBundle.struck.is_(None),
+           OnBundle.since <= bindparam("at"),
+           or_(OnBundle.until.is_(None), OnBundle.until > bindparam("at")))
+    .order_by(OnBundle.yarn)
+)
+_DISC = (
+    select(Plate.code).join(PlateStay, PlateStay.plate == Plate.id)
+    .join(OnBundle, OnBundle.bundle == PlateStay.bundle)
+    .where(OnBundle.yarn == bindparam("yarn"), OnBundle.until.is_(None),
+           OnBundle.struck.is_(None), PlateStay.until.is_(None), PlateStay.struck.is_(None))
+)
 
 
 def bundle_on(connection: Connection, disc: int, at: datetime) -> int | None:
     """The bundle this disc hung on at that moment."""
-    return connection.execute(
-        select(PlateStay.bundle)
-        .where(PlateStay.plate == disc, PlateStay.struck.is_(None), PlateStay.since <= at,
-               or_(PlateStay.until.is_(None), PlateStay.until > at))
-        .order_by(PlateStay.since.desc()).limit(1)
-    ).scalar()
+    return connection.execute(_BUNDLE, {"disc": disc, "at": at}).scalar()
 
 
 def yarn_on_bundle(connection: Connection, bundle: int, at: datetime) -> list[int]:
     """The rows on a bundle at that moment."""
-    return list(connection.execute(
-        select(OnBundle.yarn)
-        .where(OnBundle.bundle == bundle, OnBundle.struck.is_(None), OnBundle.since <= at,
-               or_(OnBundle.until.is_(None), OnBundle.until > at))
-        .order_by(OnBundle.yarn)
-    ).scalars().all())
+    return list(connection.execute(_ON_IT, {"bundle": bundle, "at": at}).scalars())
 
 
 def yarn_on_disc(connection: Connection, disc: int, at: datetime) -> list[int]:
@@ -35,10 +46,5 @@ def yarn_on_disc(connection: Connection, disc: int, at: datetime) -> list[int]:
 
 def disc_of(connection: Connection, yarn: int) -> str | None:
     """The number of the disc that this row wears now, or none."""
-    code = connection.execute(
-        select(Plate.code).join(PlateStay, PlateStay.plate == Plate.id)
-        .join(OnBundle, OnBundle.bundle == PlateStay.bundle)
-        .where(OnBundle.yarn == yarn, OnBundle.until.is_(None), OnBundle.struck.is_(None),
-               PlateStay.until.is_(None), PlateStay.struck.is_(None))
-    ).scalar()
+    code = connection.execute(_DISC, {"yarn": yarn}).scalar()
     return None if code is None else code[1:-1]

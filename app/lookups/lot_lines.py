@@ -75,16 +75,29 @@ def lots_named(
     return tuple(connection.execute(question.order_by(DyeLot.id.desc()).limit(limit)).scalars())
 
 
-def sisters_left(connection: Connection, lot: int) -> tuple[LotLine, ...]:
-    """Sister lots (same recipe version, same day) of the same base that have some left.
+@dataclass(frozen=True, slots=True)
+class NextLook:
+    """A lot of the same base, dyed on the same day by the same recipe version in another pot."""
+
+    line: LotLine
+    fills_known: bool
+    """Whether it is known that it was dyed of the same fills."""
+
+
+def sisters_left(connection: Connection, lot: int) -> tuple[NextLook, ...]:
+    """Sister lots of the same base with some left, and then those that may be sisters.
 
     Nothing is said of their shade: they are where one looks next.
     """
-    codes = [bare_characters(code) for code in relatives(connection, lot).sisters]
+    near = relatives(connection, lot)
+    known = {bare_characters(code) for code in near.sisters}
+    codes = [*known, *map(bare_characters, near.fills_not_known)]
     base = select(DyeLot.base).where(DyeLot.id == lot).scalar_subquery()
     ids = connection.execute(
         select(DyeLot.id).where(DyeLot.code.in_(codes), DyeLot.base == base)).scalars().all()
-    return tuple(one for one in lot_lines(connection, ids) if one.left.count)
+    looks = [NextLook(one, one.code in known)
+             for one in lot_lines(connection, ids) if one.left.count]
+    return tuple(sorted(looks, key=lambda look: not look.fills_known))
 
 
 def _named(connection: Connection, asked: Sequence[str]) -> ColumnElement[bool] | None:

@@ -27,9 +27,11 @@ class Offer:
 
     @property
     def words(self) -> str:
-        """'26·15·R6F: 4 on shelf 003', '26·15·R6F: 2 on shelf 003, 2 on shelf 007'."""
+        """'26·15·R6F: 2 on shelf 003, 2 on shelf 007', '26·15·R6F: 2 of the 5 on shelf 003'."""
         code = shown(self.code) if self.code else "a lot without a code yet"
-        return f"{code}: " + ", ".join(f"{count} on {place}" for place, count in self.places)
+        lying = sum(count for _, count in self.places)
+        some = f"{self.count} of the " if self.count < lying else ""
+        return f"{code}: {some}" + ", ".join(f"{count} on {place}" for place, count in self.places)
 
 
 _LOTS = (
@@ -59,10 +61,12 @@ def offers(connection: Connection, lines: Sequence[LineNow]) -> Mapping[int, tup
     """
     fitting = {line.id: _fitting(connection, line) for line in lines if line.open}
     codes = {lot: code for lots in fitting.values() for lot, code in lots}
-    left = left_of(connection, codes)
-    lies = _lies(connection, left)
-    return {line.id: _in_order(line, [_offer(line, lot, code, left[lot], lies.get(lot, ()))
-                                      for lot, code in fitting[line.id]])
+    forms = {None, *(line.put_up for line in lines if line.id in fitting)}
+    left = {form: left_of(connection, codes, form) for form in forms}
+    lies = _lies(connection, left[None])
+    return {line.id: _in_order(line, [
+                _offer(line, lot, code, (left[None][lot], left[line.put_up][lot]),
+                       lies.get(lot, ())) for lot, code in fitting[line.id]])
             for line in lines if line.id in fitting}
 
 
@@ -99,9 +103,12 @@ def _lies(connection: Connection, left: Mapping[int, Left]) -> Mapping[int, list
     return found
 
 
-def _offer(line: LineNow, lot: int, code: str | None, left: Left, lies: Sequence[_Lies]) -> Offer:
+def _offer(
+    line: LineNow, lot: int, code: str | None, left: Sequence[Left], lies: Sequence[_Lies]
+) -> Offer:
+    """`left` is what is left of the lot and of the line's own put-up of it."""
     own = line.open if line.lot == lot else 0
     free = [one for one in lies if line.put_up in (None, one.put_up)]
-    may_go = max(0, len(left.skeins) - (left.promised - own))
+    may_go = min(max(0, len(one.skeins) - (one.promised - own)) for one in left)
     places = Counter(one.place for one in free)
     return Offer(lot, code, min(len(free), may_go), tuple(places.items()))

@@ -36,22 +36,25 @@ class Amount:
     mg: int
 
 
-_TOOK = (
+TOOK = (
     select(func.coalesce(func.sum(Part.took), 0))
     .where(Part.parent == Yarn.id, Part.struck.is_(None)).scalar_subquery()
 )
-_GONE = (
+"""Members of a row that came out of it."""
+GONE = (
     select(func.coalesce(func.sum(Part.mg), 0))
     .where(Part.parent == Yarn.id, Part.struck.is_(None)).scalar_subquery()
 )
-_WASTED = (
+"""Milligrams of a row that came out of it."""
+WASTED = (
     select(func.coalesce(func.sum(Waste.mg), 0))
     .where(Waste.yarn == Yarn.id, Waste.struck.is_(None)).scalar_subquery()
 )
+"""Milligrams of a row that were lost."""
 _LEAVES = (
     select(Yarn.id, Yarn.kind, Yarn.put_up, Yarn.count.label("members"), Yarn.mg, Yarn.closed,
-           Whereabouts.state, CustomerOrder.customer, _TOOK.label("took"), _GONE.label("gone"),
-           _WASTED.label("wasted"))
+           Whereabouts.state, CustomerOrder.customer, TOOK.label("took"), GONE.label("gone"),
+           WASTED.label("wasted"))
     .outerjoin(Whereabouts, (Whereabouts.yarn == Yarn.id) & Whereabouts.until.is_(None)
                & Whereabouts.struck.is_(None))
     .outerjoin(OrderLine, OrderLine.id == Whereabouts.line)

@@ -4,7 +4,7 @@ from collections.abc import Collection
 from dataclasses import dataclass
 from datetime import datetime
 
-from sqlalchemy import Connection, or_, select
+from sqlalchemy import Connection, bindparam, or_, select
 
 from app.calculations.codes import shown
 from app.records import (
@@ -46,6 +46,13 @@ _NOW = (
     .outerjoin(OrderLine, OrderLine.id == Whereabouts.line)
     .outerjoin(CustomerOrder, CustomerOrder.id == OrderLine.customer_order)
     .where(Whereabouts.until.is_(None), Whereabouts.struck.is_(None))
+)
+_THEN = (
+    select(Whereabouts.state)
+    .where(Whereabouts.yarn == bindparam("yarn"), Whereabouts.struck.is_(None),
+           Whereabouts.since <= bindparam("at"),
+           or_(Whereabouts.until.is_(None), Whereabouts.until > bindparam("at")))
+    .order_by(Whereabouts.since.desc())
 )
 _TAG = (
     select(Tag.mark, Tag.lot, DyeLot.code, Colourway.name)
@@ -101,12 +108,7 @@ def now_of(connection: Connection, yarn: int) -> SkeinNow | None:
 
 def then_of(connection: Connection, yarn: int, at: datetime) -> str | None:
     """The state of a skein at a moment."""
-    return connection.execute(
-        select(Whereabouts.state)
-        .where(Whereabouts.yarn == yarn, Whereabouts.struck.is_(None), Whereabouts.since <= at,
-               or_(Whereabouts.until.is_(None), Whereabouts.until > at))
-        .order_by(Whereabouts.since.desc())
-    ).scalar()
+    return connection.execute(_THEN, {"yarn": yarn, "at": at}).scalar()
 
 
 def _place(code: str | None, words: str | None) -> str | None:

@@ -3,12 +3,13 @@
 from dataclasses import dataclass
 from random import Random
 
-from sqlalchemy import Connection, func, select
+from sqlalchemy import Connection, bindparam, select
 
-from app.calculations.codes import draw_mark
+from app.calculations.code_drawing import draw_mark
 from app.calculations.units import grams, metres, ounces, yards
 from app.lookups.certainty import held_by, links, nearest
 from app.lookups.discs import disc_of
+from app.lookups.present import TOOK
 from app.lookups.studio import setting
 from app.lookups.thread import thread
 from app.problems import NotFound
@@ -17,7 +18,6 @@ from app.records import (
     BaseVersion,
     Colourway,
     DyeLot,
-    Part,
     PutUp,
     Tag,
     TagOn,
@@ -75,35 +75,36 @@ class PileFacts:
         return max(0, self.left - self.waiting)
 
 
+_PILE = (
+    select(Yarn.count.label("members"), Yarn.put_up, Base.name, TOOK.label("took"))
+    .join(Base, Base.id == Yarn.base)
+    .where(Yarn.id == bindparam("pile"), Yarn.struck.is_(None))
+)
+_LOT = (
+    select(DyeLot.code, Colourway.name, Colourway.swatch)
+    .join(Colourway, Colourway.id == DyeLot.colourway).where(DyeLot.id == bindparam("lot"))
+)
+_TAGS = (
+    select(Tag.void, TagOn.id)
+    .outerjoin(TagOn, (TagOn.tag == Tag.id) & TagOn.until.is_(None) & TagOn.struck.is_(None))
+    .where(Tag.pile == bindparam("pile"), Tag.struck.is_(None))
+)
+
+
 def pile_facts(connection: Connection, pile: int) -> PileFacts:
     """All the labeller needs of one pile; raises NotFound."""
-    row = connection.execute(
-        select(Yarn.count.label("members"), Yarn.put_up, Base.name)
-        .join(Base, Base.id == Yarn.base)
-        .where(Yarn.id == pile, Yarn.struck.is_(None))
-    ).first()
+    row = connection.execute(_PILE, {"pile": pile}).first()
     if row is None:
         raise NotFound("This pile is not in the book.", "Count it at the finishing table first.")
-    took = connection.execute(
-        select(func.coalesce(func.sum(Part.took), 0))
-        .where(Part.parent == pile, Part.struck.is_(None))
-    ).scalar_one()
     found = thread(connection, [pile])
     lots = tuple(sorted(nearest(found, pile, "lot"), key=lambda lot: lot or 0))
     named = lots[0] if len(lots) == 1 else None
-    lot = connection.execute(
-        select(DyeLot.code, Colourway.name, Colourway.swatch)
-        .join(Colourway, Colourway.id == DyeLot.colourway).where(DyeLot.id == named)
-    ).first() if named else None
-    tags = connection.execute(
-        select(Tag.void, TagOn.id).outerjoin(
-            TagOn, (TagOn.tag == Tag.id) & TagOn.until.is_(None) & TagOn.struck.is_(None))
-        .where(Tag.pile == pile, Tag.struck.is_(None))
-    ).all()
+    lot = connection.execute(_LOT, {"lot": named}).first() if named else None
+    tags = connection.execute(_TAGS, {"pile": pile}).all()
     return PileFacts(
         id=pile, disc=disc_of(connection, pile), lots=lots, lot=lot.code if lot else None,
         colourway=lot.name if lot else None, swatch=lot.swatch if lot else None, base=row.name,
-        put_up=row.put_up, counted=row.members, left=row.members - took, printed=len(tags),
+        put_up=row.put_up, counted=row.members, left=row.members - row.took, printed=len(tags),
         void=sum(1 for void, _ in tags if void),
         waiting=sum(1 for void, hung in tags if not void and hung is None),
         versions=tuple(link.thing for link in links(found, pile, "version") if link.thing),

@@ -184,20 +184,45 @@ def _in_loads(links: tuple[Link, ...]) -> str:
 
 
 def _piles(connection: Connection, line: Line) -> Iterator[Stage]:
-    piles = connection.execute(
+    piles = _around(line, _all_piles(connection, line))
+    if piles:
+        parents = {source.parent for row in piles for source in line.found.sources.get(row, ())}
+        counts = _counts(line, piles)
+        missing = sum(leaf.count for leaf in line.leaves if leaf.state == "missing at a count")
+        yield Stage("pile", f"{sum(piles[row] for row in counts)} counted",
+                    f"{missing} missing" if missing else "none missing",
+                    tuple(row for row in piles if row not in parents))
+
+
+def _all_piles(connection: Connection, line: Line) -> dict[int, int]:
+    return dict(connection.execute(
         select(Yarn.id, Yarn.count.label("members"))
         .where(among(Yarn.id, "ids"), Yarn.kind == "pile", Yarn.struck.is_(None)),
-        {"ids": listed(line.scope)}).all()
-    if piles:
-        above = {row.id: {source.parent for source in line.found.sources.get(row.id, ())}
-                 for row in piles}
-        parents = set().union(*above.values())
-        first = [row for row in piles if not above[row.id] & above.keys()]
-        missing = sum(leaf.count for leaf in line.leaves if leaf.state == "missing at a count")
-        yield Stage("pile",
-                    f"{sum(row.members for row in first)} counted",
-                    f"{missing} missing" if missing else "none missing",
-                    tuple(row.id for row in piles if row.id not in parents))
+        {"ids": listed(line.scope)}).all())
+
+
+def _around(line: Line, piles: dict[int, int]) -> dict[int, int]:
+    """The piles that the thing became; where it became none, the last that it came out of."""
+    after = {row: count for row, count in piles.items() if row in line.below}
+    if after:
+        return after
+    before = set().union(*(_above(line, row) & piles.keys() for row in piles))
+    return {row: count for row, count in piles.items() if row not in before}
+
+
+def _counts(line: Line, piles: Mapping[int, int]) -> list[int]:
+    """Those that were counted first: what was gathered of them and counted again counts once."""
+    return [row for row in piles if not _above(line, row) & piles.keys()]
+
+
+def _above(line: Line, row: int) -> set[int]:
+    met: set[int] = set()
+    waiting = [row]
+    while waiting:
+        parents = {source.parent for source in line.found.sources.get(waiting.pop(), ())} - met
+        met |= parents
+        waiting += parents
+    return met
 
 
 def _tags(connection: Connection, line: Line) -> Iterator[Stage]:
@@ -205,7 +230,7 @@ def _tags(connection: Connection, line: Line) -> Iterator[Stage]:
         select(func.count(Tag.id), func.count(TagOn.id))
         .outerjoin(TagOn, (TagOn.tag == Tag.id) & TagOn.until.is_(None) & TagOn.struck.is_(None))
         .where(among(Tag.pile, "ids"), Tag.void.is_(None), Tag.struck.is_(None)),
-        {"ids": listed(line.scope)}).one()
+        {"ids": listed(_around(line, _all_piles(connection, line)))}).one()
     if printed:
         yield Stage("tags", f"{hung} of {printed}", "tied on",
                     tuple(leaf.yarn for leaf in line.leaves if leaf.kind == "skein"))

@@ -37,6 +37,8 @@ class Whereabouts(Stay, Record, kw_only=True):
               postgresql_where=text("place IS NOT NULL")),
         Index("ix_whereabouts_line", "line", sqlite_where=text("line IS NOT NULL"),
               postgresql_where=text("line IS NOT NULL")),
+        Index("ix_whereabouts_kit", "kit", sqlite_where=text("kit IS NOT NULL"),
+              postgresql_where=text("kit IS NOT NULL")),
         Index("ix_whereabouts_put_by", "ends", sqlite_where=text(_PUT_BY_NOW),
               postgresql_where=text(_PUT_BY_NOW)),
         {"sqlite_strict": True},

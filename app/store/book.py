@@ -15,7 +15,7 @@ from sqlalchemy.engine import URL, ExecutionContext
 from sqlalchemy.exc import DBAPIError
 
 from app.calculations.moments import moment_words
-from app.problems import BookBusy, BookUnusable, Problem, Refused
+from app.problems import BookBusy, BookUnusable, NotFound, Problem, Refused
 from app.records import DeedRow, Head, Person
 from app.store.deed import JOURNALLED, By, Deed
 from app.store.dialect import MODE, locks_rows, open_engine
@@ -149,10 +149,11 @@ class _Terms:
     undoes: int | None
 
 
+_TOLD_BEFORE = select(DeedRow.seq, DeedRow.body).where(DeedRow.token == bindparam("token"))
+
+
 def _done_before(connection: Connection, token: str) -> Done[Any] | None:
-    row = connection.execute(
-        select(DeedRow.seq, DeedRow.body).where(DeedRow.token == token)
-    ).first()
+    row = connection.execute(_TOLD_BEFORE, {"token": token}).first()
     if row is None:
         return None
     said = json.loads(row.body)
@@ -188,6 +189,10 @@ _WORDS = {
 }
 _TWICE = Refused("This was done already, perhaps at another station; nothing was saved.",
                  "Look at the thing again.")
+_UNKNOWN = NotFound("Something that this names is not in the book; nothing was saved.",
+                    "Scan or choose it again.")
+_TOO_LARGE = Refused("A number here is larger than any the book can keep; nothing was saved.",
+                     "Write it again.")
 
 
 @contextmanager
@@ -201,6 +206,10 @@ def _plain_errors() -> Iterator[None]:
         if problem is None:
             raise
         raise problem from error
+    except OverflowError as error:
+        if "SQLite" not in str(error):
+            raise
+        raise _TOO_LARGE from error
     except UnicodeDecodeError as error:
         raise BookUnusable(*_WORDS["SQLITE_CORRUPT"]) from error
 
@@ -212,6 +221,8 @@ def problem_of(sqlite_name: str) -> Problem | None:
                         "Wait a moment and do it again.")
     if sqlite_name in ("SQLITE_CONSTRAINT_UNIQUE", "SQLITE_CONSTRAINT_TRIGGER"):
         return _TWICE
+    if sqlite_name == "SQLITE_CONSTRAINT_FOREIGNKEY":
+        return _UNKNOWN
     for name, words in _WORDS.items():
         if sqlite_name.startswith(name):
             return BookUnusable(*words)

@@ -4,15 +4,16 @@ from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from datetime import datetime
+from functools import cache
 from random import Random
 from typing import Any, TypeVar, cast
 
 from sqlalchemy import (
-    ColumnElement,
     Connection,
     Executable,
+    Select,
     Table,
-    and_,
+    bindparam,
     func,
     insert,
     or_,
@@ -53,6 +54,17 @@ def table_of(kind: type[Record]) -> Table:
     return cast(Table, kind.__table__)
 
 
+@cache
+def _by_id(table: Table) -> Select[Any]:
+    return select(table).where(table.c.id == bindparam("row"))
+
+
+@cache
+def _highest(table: Table) -> Select[Any]:
+    return select(func.max(table.c.id))
+
+
+@cache
 def open_names(table: Table) -> list[str]:
     """The columns that may be told: all but the erasable ones."""
     return [column.name for column in table.columns if not column.info.get("secret")]
@@ -130,7 +142,7 @@ class Deed:
         """
         table = table_of(kind)
         told = [name for name in values if name in open_names(table)]
-        row_before = self.one(select(table).where(table.c.id == row))
+        row_before = self.one(_by_id(table), row=row)
         if row_before is None:
             raise LookupError(f"{table.name} {row} is not in the book")
         self._write(update(table).where(table.c.id == row).values(**values))
@@ -140,42 +152,55 @@ class Deed:
 
     def begin(self, stay: Stay) -> int:
         """Begin a stay at the moment it happened; a late one is fitted between its neighbours."""
-        kind = cast(type[Record], type(stay))
-        table, thing = table_of(kind), getattr(stay, stay.stay_of)
-        after = self._end_of_now(table, table.c[stay.stay_of] == thing)
-        self.end(type(stay), thing)
+        kind, thing = type(stay), getattr(stay, stay.stay_of)
+        stays = self._not_over(kind, thing)
+        self._end(kind, stays)
         stay.since = self.happened
+        after = _goes_on(stays, self.happened)
         if after is not None:
             stay.until, stay.ended_by = after
             self.note(f"Entered late: it had gone on already on {moment_words(after[0])}.")
         return self.add(stay)
 
-    def _end_of_now(self, table: Table, of_thing: ColumnElement[bool]) -> Any:
-        """The end of the stay that the deed falls into, else the beginning of the next one."""
-        believed = and_(of_thing, table.c.struck.is_(None))
-        ended = select(table.c.until, table.c.ended_by).where(
-            believed, table.c.since <= self.happened, table.c.until > self.happened)
-        follows = (
-            select(table.c.since, table.c.deed).where(believed, table.c.since > self.happened)
-            .order_by(table.c.since).limit(1)
-        )
-        return self.one(ended) or self.one(follows)
-
     def end(self, kind: type[Stay], thing: int) -> None:
         """End the stay that this thing has at the moment of the deed."""
-        table = table_of(cast(type[Record], kind))
-        now = or_(table.c.until.is_(None), table.c.until > self.happened)
-        stays = select(table.c.id).where(
-            table.c[kind.stay_of] == thing, table.c.struck.is_(None),
-            table.c.since <= self.happened, now,
-        )
-        for (row,) in self.all(stays):
-            self.change(cast(type[Record], kind), row, until=self.happened, ended_by=self.seq)
+        self._end(kind, self._not_over(kind, thing))
+
+    def _not_over(self, kind: type[Stay], thing: int) -> list[Any]:
+        """The stays of a thing that are not over at the moment of the deed, as they began."""
+        return self.all(_not_over(kind), thing=thing, moment=self.happened)
+
+    def _end(self, kind: type[Stay], stays: Sequence[Any]) -> None:
+        for stay in stays:
+            if stay.since <= self.happened:
+                self.change(cast(type[Record], kind), stay.id, until=self.happened,
+                            ended_by=self.seq)
 
     def _first_free(self, table: Table) -> int:
         if not self._next[table.name]:
-            self._next[table.name] = (self.value(select(func.max(table.c.id))) or 0) + 1
+            self._next[table.name] = (self.value(_highest(table)) or 0) + 1
         return self._next[table.name]
 
     def _write(self, statement: Executable, rows: list[dict[str, Any]] | None = None) -> None:
         self.connection.execute(statement, rows or None, execution_options={JOURNALLED: True})
+
+
+@cache
+def _not_over(kind: type[Stay]) -> Select[Any]:
+    table = table_of(cast(type[Record], kind))
+    return (
+        select(table.c.id, table.c.since, table.c.until, table.c.deed, table.c.ended_by)
+        .where(table.c[kind.stay_of] == bindparam("thing"), table.c.struck.is_(None),
+               or_(table.c.until.is_(None), table.c.until > bindparam("moment")))
+        .order_by(table.c.since, table.c.id)
+    )
+
+
+def _goes_on(stays: Sequence[Any], moment: datetime) -> tuple[datetime, int] | None:
+    """The end of the stay that the moment falls into, else the beginning of the next one."""
+    for stay in stays:
+        if stay.since > moment:
+            return stay.since, stay.deed
+        if stay.until is not None:
+            return stay.until, stay.ended_by
+    return None

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from datetime import UTC, datetime
 from typing import Any, NoReturn
 
-from sqlalchemy import Connection, Row, Table, insert, select, update
+from sqlalchemy import Connection, Row, Table, bindparam, insert, select, update
 
 from app.problems import BookUnusable
 from app.records import DeedRow, Head, Personal, Record, Touched, moment_text
@@ -72,14 +72,16 @@ def begin_entry(deed: Deed, entry: Entry) -> None:
     )
 
 
+_FILLED = update(table_of(DeedRow)).where(DeedRow.seq == bindparam("at"))
+
+
 def write_entry(deed: Deed, entry: Entry, answer: Any, before: bytes) -> None:
     """Write what the deed did into its entry, chain it to the one before, and move the head."""
     body = body_of(deed, entry, answer)
     digest = hashlib.sha256(before + body).digest()
     connection = deed.connection
     connection.execute(
-        update(table_of(DeedRow)).where(DeedRow.seq == deed.seq)
-        .values(undoes=entry.undoes, body=body, hash=digest),
+        _FILLED, {"at": deed.seq, "undoes": entry.undoes, "body": body, "hash": digest},
         execution_options=_JOURNALLED,
     )
     touched = sorted({(change.table, change.row) for change in deed.changes})

@@ -5,7 +5,7 @@ from datetime import timedelta
 from pathlib import Path
 from time import monotonic
 
-from PySide6.QtCore import QCoreApplication, QEvent, QThread
+from PySide6.QtCore import QCoreApplication, QEvent, QEventLoop, QThread
 from PySide6.QtWidgets import QApplication
 
 from app.lookups.holds import live_holds
@@ -69,11 +69,14 @@ def save(window: MainWindow, png: Path) -> None:
 
 
 def quiet(window: MainWindow) -> None:
-    """Wait until nothing is going on behind the window and all is laid out."""
+    """Wait until nothing is going on behind the window and all is laid out.
+
+    What a card needs goes up to the bench one widget a round: it takes as many as it takes.
+    """
     for _ in range(3):
         wait_until(lambda: window.background.jobs() == 0)
         QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
-        QApplication.processEvents()
+        wait_until(lambda: not QEventLoop().processEvents())
 
 
 def wait_until(done: Callable[[], bool]) -> None:

@@ -7,11 +7,12 @@ after it left.
 from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 
-from sqlalchemy import func, select
+from sqlalchemy import bindparam, func, select
 
 from app.calculations.moments import moment_words
+from app.lookups.present import GONE, TOOK, WASTED
 from app.problems import NotFound, Refused
-from app.records import DeedRow, OnBundle, Part, Waste, Yarn
+from app.records import DeedRow, OnBundle, Part, Yarn
 from app.store.deed import Deed
 
 
@@ -23,23 +24,19 @@ class Rest:
     mg: int
 
 
+_REST = (
+    select(Yarn.count.label("members"), Yarn.mg, TOOK.label("took"), GONE.label("gone"),
+           WASTED.label("wasted"))
+    .where(Yarn.id == bindparam("yarn"), Yarn.struck.is_(None))
+)
+
+
 def rest(deed: Deed, yarn: int) -> Rest:
     """What is left of a row; raises Refused where it was never so."""
-    row = deed.one(
-        select(Yarn.count.label("members"), Yarn.mg)
-        .where(Yarn.id == yarn, Yarn.struck.is_(None))
-    )
+    row = deed.one(_REST, yarn=yarn)
     if row is None:
         raise Refused("This yarn is not in the book any more.", "Look the thing up again.")
-    took, mg = deed.one(
-        select(func.coalesce(func.sum(Part.took), 0), func.coalesce(func.sum(Part.mg), 0))
-        .where(Part.parent == yarn, Part.struck.is_(None))
-    )
-    wasted = deed.value(
-        select(func.coalesce(func.sum(Waste.mg), 0))
-        .where(Waste.yarn == yarn, Waste.struck.is_(None))
-    )
-    return Rest(row.members - took, row.mg - mg - wasted)
+    return Rest(row.members - row.took, row.mg - row.gone - row.wasted)
 
 
 def make(

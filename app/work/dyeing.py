@@ -7,7 +7,8 @@ from typing import TypedDict
 
 from sqlalchemy import func, select
 
-from app.calculations.codes import draw_lot_code, shown
+from app.calculations.code_drawing import draw_lot_code
+from app.calculations.codes import shown
 from app.lookups.certainty import held_by, links
 from app.lookups.thread import Thread, thread
 from app.lookups.weighings import weigh_out

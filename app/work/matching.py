@@ -8,11 +8,11 @@ from app.calculations.codes import shown
 from app.lookups.certainty import nearest
 from app.lookups.present import has_a_place
 from app.lookups.thread import thread
-from app.lookups.walks import above
 from app.problems import NotFound, Refused
 from app.records import Base, DyeLot, Part, Tag, TagOn, Whereabouts, Yarn
 from app.store.deed import Deed
 from app.work.dividing import must_be_known, rest, skeins
+from app.work.tagging import clear_table, one_more
 
 
 def find(deed: Deed, base: int, mg: int, put_up: str = "skein") -> int:
@@ -73,26 +73,42 @@ def belongs_to(deed: Deed, skein: int, pile: int, basis: str = "matched") -> Non
     """A tag hangs on another lot's skein: the false link is struck, the right one written.
 
     The tag comes off and is void; the skein wants one of its own lot, and so does the skein that
-    the tag was printed for.
+    the tag was printed for. Base, put-up and wound mass are those of the right pile.
     """
-    link = deed.one(select(Part.id, Part.mg, Part.parent).where(
-        Part.child == skein, Part.struck.is_(None)))
+    link = deed.one(
+        select(Part.id, Part.parent, Yarn.closed).join(Yarn, Yarn.id == Part.child)
+        .where(Part.child == skein, Part.struck.is_(None), Yarn.kind == "skein"))
     if link is None:
         raise Refused("This is no tagged skein; nothing was saved.", "Scan its tag.")
+    if link.closed:
+        raise Refused("This skein became something else; nothing was saved.",
+                      "Take that back first, then say where it belongs.")
     must_be_known(deed, [pile])
-    if skein in above(deed.connection, [pile]):
-        raise Refused("A skein cannot come from what was made of it; nothing was saved.",
+    if deed.value(select(Yarn.kind).where(Yarn.id == pile)) not in ("pile", "group"):
+        raise Refused("A skein comes out of a pile; nothing was saved.",
                       "Choose the pile it came from.")
     if rest(deed, pile).members < 1:
         deed.note("That pile now has one too many: one of its own tags hangs elsewhere.")
+        pile = one_more(deed, pile, _only_lot(deed, pile))
+    left = rest(deed, pile)
+    right = deed.one(select(Yarn.base, Yarn.put_up, Yarn.closed).where(Yarn.id == pile))
+    mg = left.mg // left.members
     deed.change(Part, link.id, struck=deed.seq)
-    deed.add(Part(child=skein, parent=pile, took=1, gave=1, mg=link.mg, basis=basis))
+    deed.add(Part(child=skein, parent=pile, took=1, gave=1, mg=mg, basis=basis))
+    deed.change(Yarn, skein, base=right.base, put_up=right.put_up, mg=mg)
     _lies_there_again(deed, link.parent)
+    if left.members == 1 and not right.closed:
+        clear_table(deed, pile)
     for (tag,) in deed.all(select(TagOn.tag).where(
             TagOn.yarn == skein, TagOn.until.is_(None), TagOn.struck.is_(None))):
         deed.change(Tag, tag, void=deed.seq)
     deed.end(TagOn, skein)
     deed.say(f"a skein belongs to another lot, as {basis}")
+
+
+def _only_lot(deed: Deed, pile: int) -> int | None:
+    lots = nearest(thread(deed.connection, [pile]), pile, "lot")
+    return next(iter(lots)) if len(lots) == 1 else None
 
 
 def _lies_there_again(deed: Deed, pile: int) -> None:

@@ -5,7 +5,8 @@ from dataclasses import dataclass
 
 from sqlalchemy import select
 
-from app.calculations.codes import bare_characters, may_be_old_lot
+from app.calculations.codes import bare_characters
+from app.calculations.old_lot_codes import LONGEST, no_old_lot
 from app.problems import Refused
 from app.records import (
     Base,
@@ -111,6 +112,5 @@ def _may_be_opened(deed: Deed, old: OldLot, code: str) -> None:
     if deed.value(select(DyeLot.id).where(DyeLot.code == code)):
         raise Refused(f"Lot {old.code} is in the book already; nothing was saved.",
                       "Look it up instead.")
-    if not may_be_old_lot(code):
-        raise Refused(f"{old.code} reads as the code of something else; nothing was saved.",
-                      f"Put letters before it, like OLD{code}.")
+    if (why := no_old_lot(code)) is not None:
+        raise Refused(f"{old.code[:LONGEST]} {why[0]}; nothing was saved.", why[1])

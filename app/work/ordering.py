@@ -9,8 +9,7 @@ from app.lookups.order_words import read_words, studio_names
 from app.problems import Refused
 from app.records import CustomerOrder, DyeLot, Personal
 from app.store.deed import Deed
-from app.work.dividing import skeins
-from app.work.selling import OrderIn, Wanted, know_customer, order_of, place_order
+from app.work.selling import OrderIn, Wanted, know_customer, order_of, pieces, place_order
 
 MAIL = "mail"
 """The field of a customer by which one order's buyer is known as another's."""
@@ -52,7 +51,7 @@ def order_by_hand(deed: Deed, order: HandOrder) -> int:
                              read.put_up))
     lines = place_order(deed, OrderIn(number, deed.happened, "shop", tuple(wanted),
                                       _customer(deed, order)))
-    deed.say(f"wrote order {number}: {skeins(sum(line.count for line in order.lines))}")
+    deed.say(f"wrote order {number}: {pieces(sum(line.count for line in order.lines))}")
     return order_of(deed, lines[0])
 
 

@@ -103,8 +103,13 @@ def place_order(deed: Deed, order: OrderIn) -> list[int]:
                   put_up=wanted.put_up)
         for wanted in order.lines
     ])
-    deed.say(f"order {order.number}: {skeins(sum(w.count for w in order.lines))}")
+    deed.say(f"order {order.number}: {pieces(sum(w.count for w in order.lines))}")
     return lines
+
+
+def pieces(count: int) -> str:
+    """'1 piece', '4 pieces': what is wanted need not be yarn, a pattern book is a piece too."""
+    return f"{count} piece" + ("" if count == 1 else "s")
 
 
 def take_for(deed: Deed, line: int, tagged: Sequence[int]) -> None:

@@ -14,6 +14,7 @@ from app.problems import NotFound, Refused
 from app.records import Base, Colourway, DyeLot, Whereabouts
 from app.store.deed import Deed
 from app.work.dividing import skeins
+from app.work.kits import sell_kit
 from app.work.moving import put_by
 from app.work.selling import OrderIn, Wanted, know_customer, place_order, sell, till_number
 
@@ -32,6 +33,11 @@ def sell_to(deed: Deed, tagged: Sequence[int], buyer: Buyer) -> int:
     order = sell(deed, tagged, customer)
     deed.say(f"sold {skeins(len(set(tagged)))} to customer {customer}")
     return order
+
+
+def sell_kit_to(deed: Deed, kit: int, buyer: Buyer) -> int:
+    """A kit bag is sold whole to someone with a name. The order that keeps it."""
+    return sell_kit(deed, kit, _known(deed, buyer))
 
 
 def keep_for(

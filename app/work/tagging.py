@@ -107,7 +107,9 @@ def apply_tag(deed: Deed, tag: int) -> int:
         _look_at_heir(deed, pile, row.lot, row.mark)
     left = rest(deed, pile).members
     if left < 1 and _more_than_counted(deed, row.pile):
-        pile, left = _one_more(deed, pile, row.lot), 1
+        pile, left = one_more(deed, pile, row.lot), 1
+        deed.note("One more than was counted: its cone is not known, its lot is what its tag says. "
+                  "Look which other count is short.")
     if left < 1:
         raise Refused(f"All skeins of this pile wear tags: {shown(row.mark)} is one too many.",
                       "Spoil it, or count the pile again.")
@@ -115,7 +117,7 @@ def apply_tag(deed: Deed, tag: int) -> int:
     deed.begin(TagOn(tag=tag, yarn=skein))
     deed.begin(Whereabouts(yarn=skein, state="table", basis="scanned"))
     if left == 1:
-        _clear_table(deed, pile)
+        clear_table(deed, pile)
     deed.say(f"tied {shown(row.mark)} on")
     return skein
 
@@ -150,14 +152,13 @@ def _more_than_counted(deed: Deed, pile: int) -> bool:
     return extra is not None
 
 
-def _one_more(deed: Deed, pile: int, lot: int) -> int:
-    """One more lies there than was counted: its lot is what its tag says, no cone is known."""
+def one_more(deed: Deed, pile: int, lot: int | None) -> int:
+    """One more lay in a pile than was counted, of this lot and of no known cone. A pile of it."""
     base, put_up, mg, members = deed.one(
         select(Yarn.base, Yarn.put_up, Yarn.mg, Yarn.count).where(Yarn.id == pile))
     one = deed.add(Yarn(kind="pile", base=base, put_up=put_up, count=1, mg=mg // members))
-    deed.add(InBath(yarn=one, lot=lot, basis="stated"))
-    deed.note("One more than was counted: its cone is not known, its lot is what its tag says. "
-              "Look which other count is short.")
+    if lot is not None:
+        deed.add(InBath(yarn=one, lot=lot, basis="stated"))
     return one
 
 
@@ -184,7 +185,8 @@ def _look_at_heir(deed: Deed, pile: int, lot: int, mark: str) -> None:
                   "this skein may be of that one. Separate them, or ask the owner.")
 
 
-def _clear_table(deed: Deed, pile: int) -> None:
+def clear_table(deed: Deed, pile: int) -> None:
+    """The last of a pile went off it: the pile is done with, and its disc is free."""
     bundle = deed.value(select(OnBundle.bundle).where(
         OnBundle.yarn == pile, OnBundle.until.is_(None), OnBundle.struck.is_(None)))
     close(deed, pile)

@@ -475,3 +475,11 @@ def upgrade() -> None:
         sqlite_where=put_by_now,
         postgresql_where=put_by_now,
     )
+    op.create_index(
+        "ix_whereabouts_kit",
+        "whereabouts",
+        ["kit"],
+        unique=False,
+        sqlite_where=sa.text("kit IS NOT NULL"),
+        postgresql_where=sa.text("kit IS NOT NULL"),
+    )

@@ -92,6 +92,12 @@ def test_a_place_that_cannot_be_written_is_refused_before_anything_is_done(
         assert done == []
 
 
+@pytest.mark.parametrize("place", ["", ".", "/", "/dev/zero"])
+def test_what_is_no_place_for_a_file_is_refused(place: str) -> None:
+    with pytest.raises(Refused, match="cannot be written"), new_file(Path(place)):
+        pass
+
+
 def test_no_paper_is_ever_written_over_a_book(tmp_path: Path) -> None:
     book = tmp_path / "own.book"
     book.write_bytes(b"SQLite format 3\0")

@@ -2,7 +2,7 @@
 
 import pytest
 
-from app.calculations.codes import draw_lot_code
+from app.calculations.code_drawing import draw_lot_code
 from app.demo.chance import Chance
 
 

@@ -23,3 +23,8 @@ def test_words_lose_the_spaces_round_them_alone() -> None:
 def test_a_row_is_empty_where_it_is_shorter() -> None:
     assert Row(3, ("a", "b"))[1] == "b"
     assert Row(3, ("a", "b"))[7] == ""
+
+
+def test_what_nobody_sees_is_no_part_of_the_words() -> None:
+    assert read_cell("10\u200b42\u2060") == "1042"
+    assert read_cell("\u200e=1+1") == Formula("=1+1")

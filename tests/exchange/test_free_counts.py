@@ -84,7 +84,7 @@ def test_a_lot_that_never_wore_a_tag_is_not_listed_and_one_sold_out_is_none(
         studio.code(lot), "0", "", "")
 
 
-@pytest.mark.parametrize("name", ["=1+1", "+cmd", "-2", "@SUM(A1)", "\tx"])
+@pytest.mark.parametrize("name", ["=1+1", "+cmd", "-2", "@SUM(A1)", "\tx", "\n=1", "＝1+1"])
 def test_no_words_are_taken_for_a_formula(name: str) -> None:
     one = FreeCount(1, "2615R6F", name, 'Tarn, "4"', "skein", 3, 388_000, None)
     (row,) = csv.DictReader(io.StringIO(as_csv([one], "EUR").decode("utf-8-sig")))

@@ -86,3 +86,17 @@ def test_what_holds_for_all_rows_may_be_said_once(studio: Studio, tmp_path: Path
 def test_what_is_no_list_is_refused(studio: Studio, tmp_path: Path) -> None:
     with pytest.raises(BadInput, match="looks like headings of a list of old lots"):
         seen(studio, tmp_path, "a;b\n1;2\n")
+
+
+def test_a_list_of_which_nothing_can_be_taken_in_says_so(studio: Studio, tmp_path: Path) -> None:
+    found = seen(studio, tmp_path, HEADS + f"{'X' * 25};{GLOVE};{TARNFIELD};4;skein\n")
+    assert "Dye lot: it is longer than 24 characters. Give it a shorter" in found.troubles[
+        0].sentence
+    with pytest.raises(Refused, match="Nothing of this list can be taken in; nothing was saved"):
+        studio.do(open_from_list, found, True)
+
+
+def test_codes_that_look_alike_are_one(studio: Studio, tmp_path: Path) -> None:
+    row = f";{GLOVE};{TARNFIELD};4;skein\n"
+    found = seen(studio, tmp_path, f"{HEADS}ZZ8{row}ZZ\u200b8{row}")
+    assert [trouble.what for trouble in found.troubles] == ["row 2 has it too."]

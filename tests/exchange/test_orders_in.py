@@ -43,9 +43,9 @@ def test_looking_saves_nothing_and_taking_in_is_one_deed(studio: Studio) -> None
     before = studio.book.ask(verify)
     found = seen(studio, HEADS + ROW)
     assert found.orders is not None
-    assert told(found.orders.orders) == "1 order, 2 skeins"
+    assert told(found.orders.orders) == "1 order, 2 pieces"
     assert studio.book.ask(verify) == before
-    assert studio.done(take_in_orders, found).said == "took in 1 order, 2 skeins"
+    assert studio.done(take_in_orders, found).said == "took in 1 order, 2 pieces"
     (order,) = studio.book.ask(open_orders)
     assert (order.number, order.name, order.wanted) == ("1042", "Ada Nygård", 2)
     assert order.lines[0].name == "Sluice Keeper's Glove, Tarnfield 4-ply"
@@ -100,7 +100,7 @@ def test_more_of_a_lot_than_is_left_stays_out_and_the_rest_is_promised(studio: S
     found = seen(studio, HEADS + rows)
     assert found.orders is not None
     assert "2 of it can still be promised, not 3." in next(stays_out(found.orders))
-    assert studio.done(take_in_orders, found).said == "took in 1 order, 2 skeins; 1 order left out"
+    assert studio.done(take_in_orders, found).said == "took in 1 order, 2 pieces; 1 order left out"
     assert studio.book.ask(open_orders)[0].lines[0].lot == lot
 
 

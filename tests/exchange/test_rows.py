@@ -38,3 +38,8 @@ def test_a_field_without_a_column_is_named_in_words() -> None:
     reader = RowReader(match=MATCH)
     reader.trouble(Row(6, ()), "cone", "it is no cone's number.", "x")
     assert reader.troubles == [RowTrouble(6, "the cone's number", "it is no cone's number.", "x")]
+
+
+def test_of_a_very_long_cell_the_beginning_is_told() -> None:
+    said = RowTrouble(7, "Lot", "no lot has this code.", "x" * 100_000).sentence
+    assert said == f"Row 7, Lot: no lot has this code. It says: {'x' * 80}…"

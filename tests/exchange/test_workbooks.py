@@ -11,6 +11,7 @@ from openpyxl import Workbook
 from app.exchange import workbooks
 from app.exchange.cells import Formula
 from app.exchange.workbooks import workbook_rows
+from app.exchange.written import money, pieces
 from app.problems import BadInput
 from tests.exchange.files import workbook
 
@@ -118,3 +119,17 @@ def test_a_file_that_unpacks_to_far_too_much_is_refused(monkeypatch: pytest.Monk
     monkeypatch.setattr(workbooks, "MOST_UNPACKED", 1_000)
     with pytest.raises(BadInput, match="unpacks to more"):
         rows(workbook(("Cone",)))
+
+
+@pytest.mark.parametrize("written", ["1E400", "-1E400", "9" * 4_000])
+def test_a_number_that_no_cell_can_hold_is_words_or_a_number_and_no_fault(written: str) -> None:
+    file = io.BytesIO()
+    with zipfile.ZipFile(io.BytesIO(workbook(("Count",), (777,)))) as old, zipfile.ZipFile(
+            file, "w") as new:
+        for name in old.namelist():
+            new.writestr(name, old.read(name).replace(b"<v>777</v>", f"<v>{written}</v>".encode()))
+    (_, (cell,)) = rows(file.getvalue())
+    with pytest.raises(BadInput):
+        pieces(cell, 500)
+    with pytest.raises(BadInput):
+        money(cell, frozenset())

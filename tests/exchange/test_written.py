@@ -162,6 +162,12 @@ def test_a_day_is_read_in_every_usual_writing_and_means_its_noon(cell: Cell) -> 
     assert day(cell, NOW) == datetime(2026, 3, 13, 12, tzinfo=UTC)
 
 
+def test_a_day_of_long_ago_is_refused() -> None:
+    for cell in ("0001-01-01", "1904-01-01", datetime(1900, 1, 1, tzinfo=UTC)):
+        with pytest.raises(BadInput, match="too long ago"):
+            day(cell, NOW)
+
+
 def test_today_is_now_and_tomorrow_is_refused() -> None:
     assert day("2026-04-06", NOW) == NOW
     with pytest.raises(BadInput, match="has not come yet"):

@@ -5,6 +5,7 @@ from fractions import Fraction
 from app.lookups.destinations import Destinations, destinations
 from app.lookups.present import Amount
 from app.work.holding import hold
+from app.work.matching import find, is_one_of
 from tests.deeds import customer, into_load, send
 from tests.makers import EACH_MG, Studio
 
@@ -97,3 +98,16 @@ def test_an_undone_winding_leads_nowhere(studio: Studio) -> None:
     studio.wind(cone, 3)
     studio.undo()
     assert to(studio, "cone", cone).rows == ()
+
+
+def test_a_find_that_is_one_of_the_sold_is_counted_with_it_once(studio: Studio) -> None:
+    cone = studio.cone()
+    _, skeins = studio.tagged(cone, 5)
+    order = studio.do(send, skeins[:2])
+    found = studio.do(find, 1, 97_000)
+    studio.do(is_one_of, found, skeins[:2])
+    below = studio.book.ask(destinations, "cone", cone)
+    assert [row.yarn for row in below.rows if row.again] == [found]
+    assert below.together is not None
+    assert (order, below.count, below.together.of) == (1, 5, 5)
+    assert sum(amount.count for amount in below.totals.values()) == 5

@@ -43,9 +43,10 @@ def test_only_lots_with_a_code_before_a_week_are_asked_for(shop):
 
 
 def test_sisters_with_some_left_are_offered_and_those_sold_out_are_not(shop):
-    assert {one.lot for one in shop.ask(sisters_left, shop.lots[0])} == set(shop.lots[1:])
+    assert {one.line.lot for one in shop.ask(sisters_left, shop.lots[0])} == set(shop.lots[1:])
     shop.do(sell, shop.skeins[1])
-    assert [one.lot for one in shop.ask(sisters_left, shop.lots[0])] == [shop.lots[2]]
+    (look,) = shop.ask(sisters_left, shop.lots[0])
+    assert (look.line.lot, look.fills_known) == (shop.lots[2], False)  # no weighing told its fills
 
 
 def test_bases_are_told_with_their_names(shop):

@@ -2,10 +2,14 @@
 
 from typing import Any
 
+import pytest
+
 from app.lookups.offers import Offer, offers
 from app.lookups.orders import open_orders
+from app.problems import Refused
 from app.work.holding import hold
 from app.work.moving import To, move
+from app.work.remaking import cut
 from app.work.selling import Wanted, take_for
 from tests.lookups.shop import GLOVE, ordered, shelved
 from tests.makers import Studio
@@ -77,3 +81,17 @@ def test_a_base_alone_is_offered_any_colourway_and_a_full_line_nothing(studio: S
     studio.do(take_for, line, skeins[:1])
     (order,) = studio.book.ask(open_orders)
     assert studio.book.ask(offers, order.lines) == {}
+
+
+def test_one_put_up_that_is_promised_is_not_offered_because_another_lies_free(
+    studio: Studio,
+) -> None:
+    ((lot, skeins),) = shelved(studio, 3)
+    minis = studio.tag(studio.do(cut, skeins[0], 5, "mini", 600), 5)
+    studio.do(move, minis, To("shelf", place=1 + len(studio.discs)))
+    ordered(studio, "1041", Wanted(GLOVE, 1, lot, put_up="skein"))
+    (line,) = ordered(studio, "1042", Wanted(GLOVE, 2, colourway=1, put_up="skein"))
+    assert lots(studio) == [(lot, 1)]
+    assert ": 1 of the 2 on shelf 003" in offered(studio)[0].words
+    with pytest.raises(Refused, match="order 1041 wants 1"):
+        studio.do(take_for, line, skeins[1:])

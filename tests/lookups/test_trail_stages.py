@@ -7,12 +7,16 @@ import pytest
 from sqlalchemy import Connection
 
 from app.lookups.certainty import Link
+from app.lookups.finishing import NO_TIE
 from app.lookups.origins import members_of
 from app.lookups.present import leaves
+from app.lookups.skeins import now_of
 from app.lookups.things import Found, by_code
 from app.lookups.thread import thread
 from app.lookups.trail_stages import Line, Stage, bare_cone, split_words, stages
 from app.lookups.walks import below
+from app.work.finishing import finish
+from app.work.remaking import gather
 from tests.deeds import into_load
 from tests.makers import Studio
 
@@ -95,6 +99,31 @@ def test_piles_that_met_are_counted_once(studio: Studio) -> None:
     both = studio.mix(pa, pb)
     found = of(studio, studio.code(1))
     assert (found["pile"].code, found["pile"].rows) == ("5 counted", (both,))
+
+
+def test_a_lot_that_was_overdyed_counts_its_own_piles_and_tags_and_not_those_above_it(
+    studio: Studio,
+) -> None:
+    first, skeins = studio.tagged(studio.cone(), 7)
+    again = studio.do(gather, skeins[:6])
+    second = studio.dye(again)
+    (pile,) = studio.do(finish, [again], {NO_TIE: 6})
+    studio.tag(pile, 5)
+    over = of(studio, studio.code(second))
+    assert (over["pile"].code, over["pile"].rows) == ("6 counted", (pile,))
+    assert over["tags"].code == "5 of 5"
+    under = of(studio, studio.code(first))
+    assert (under["pile"].code, under["tags"].code) == ("7 counted", "6 of 6")
+
+
+def test_a_skein_tells_the_last_count_that_it_came_out_of(studio: Studio) -> None:
+    _, skeins = studio.tagged(studio.cone(), 7)
+    again = studio.do(gather, skeins[:6])
+    studio.dye(again)
+    (pile,) = studio.do(finish, [again], {NO_TIE: 6})
+    (last, *_) = studio.tag(pile, 6)
+    found = of(studio, studio.book.ask(now_of, last).mark)
+    assert (found["pile"].code, found["tags"].code) == ("6 counted", "6 of 6")
 
 
 def test_more_than_three_lots_of_a_cone_are_only_numbered(studio: Studio) -> None:

@@ -17,7 +17,8 @@ import pytest
 import zxingcpp
 from PIL import Image, ImageFilter
 
-from app.calculations.codes import CHARACTERS, Kind, draw_lot_code, draw_mark, numbered
+from app.calculations.code_drawing import draw_lot_code, draw_mark
+from app.calculations.codes import CHARACTERS, Kind, numbered
 from app.documents.paper import Box
 from app.documents.plates import plate_for, plate_sheets
 from app.documents.proof import printed_pages, read_back

@@ -4,12 +4,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from app.calculations.code_drawing import draw_lot_code, draw_mark
 from app.calculations.codes import (
     Kind,
     bare_characters,
     code_of,
-    draw_lot_code,
-    draw_mark,
     numbered,
 )
 from app.scanning.keystrokes import Again, Garbled, Keystrokes, Scanned, Typed, pasted_codes

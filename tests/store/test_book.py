@@ -10,12 +10,14 @@ import pytest
 from sqlalchemy import Connection, event, func, insert, select, text
 
 from app.calculations.codes import Kind
-from app.problems import BookBusy, BookUnusable, Problem, Refused
+from app.lookups.tagging import pile_facts
+from app.problems import BookBusy, BookUnusable, NotFound, Problem, Refused
 from app.records import Bundle, DeedRow, Plate, Setting, Yarn
 from app.store.book import Book, problem_of
 from app.store.deed import By, Deed
 from app.store.journal import verify
 from app.work.bundling import make_plates
+from app.work.selling import set_price
 from app.work.studio import choose
 from tests.makers import Studio
 
@@ -236,6 +238,23 @@ def test_what_the_database_forbids_is_told_as_done_already(studio: Studio) -> No
         studio.do(once_more)
 
 
+def test_a_number_that_no_book_can_keep_is_refused_in_words(studio: Studio) -> None:
+    seq = studio.last()
+    for number in (2**63, -10**30):
+        with pytest.raises(Refused, match="larger than any the book can keep; nothing was saved"):
+            studio.do(set_price, 1, "skein", abs(number))
+        with pytest.raises(Refused, match="larger than any"):
+            studio.book.ask(pile_facts, number)
+    assert studio.last() == seq
+
+
+def test_what_names_something_unknown_is_not_found(studio: Studio) -> None:
+    seq = studio.last()
+    with pytest.raises(NotFound, match="names is not in the book; nothing was saved"):
+        studio.do(set_price, 99, "skein", 2_400)
+    assert studio.last() == seq
+
+
 def test_a_fault_of_the_program_is_not_dressed_up(studio: Studio) -> None:
     with pytest.raises(Exception, match="CHECK constraint failed") as raised:
         studio.do(lambda deed: deed.add(Yarn(kind="heap", base=1, put_up="skein", count=1, mg=1)))
@@ -256,6 +275,7 @@ def test_a_fault_of_the_program_is_not_dressed_up(studio: Studio) -> None:
         "SQLITE_CORRUPT",
         "SQLITE_NOTADB",
         "SQLITE_CONSTRAINT_UNIQUE",
+        "SQLITE_CONSTRAINT_FOREIGNKEY",
         "SQLITE_CONSTRAINT_TRIGGER",
     ],
 )

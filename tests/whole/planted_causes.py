@@ -6,31 +6,55 @@ share, rails, winder-days. The rates are drawn for each studio and are not those
 are how many buyers tell and how many skeins were looked at.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from random import Random
 
-from app.calculations.evidence import Evidence, Pool, Seen, Skein, Suspect
+from app.calculations.evidence import Evidence, Pool, Seen, Skein, Suspect, kept_apart
 
 
 @dataclass(frozen=True, slots=True)
 class Studio:
-    """What is seen, the causes that nobody knows, and which skeins they and chance spoiled."""
+    """What is seen, the causes that nobody knows, and the faults of the skeins they spoiled.
+
+    Each cause makes its own kind of fault, called by the cause.
+    """
 
     evidence: Evidence
     causes: tuple[Suspect, ...]
-    spoiled: frozenset[str]
+    spoiled: Mapping[str, frozenset[str]]
+
+    @property
+    def faulty(self) -> int:
+        """How many faulty skeins have come to light."""
+        return sum(skein.seen is Seen.FAULTY for skein in self.evidence.skeins)
 
     def looked_at(self, names: Iterable[str]) -> "Studio":
         """The same studio after somebody looked at these skeins."""
         names = set(names)
         skeins = [
-            replace(skein, seen=Seen.FAULTY if skein.name in self.spoiled else Seen.GOOD)
-            if skein.name in names else skein
+            _as_found(skein, self.spoiled) if skein.name in names else skein
             for skein in self.evidence.skeins
         ]
         return replace(self, evidence=Evidence(skeins, self.evidence.pools))
+
+    def kept_apart(self) -> list["Studio"]:
+        """The studio as to each kind of fault of which two skeins came to light."""
+        apart = kept_apart(self.evidence)
+        studios = [
+            Studio(apart[str(cause)], (cause,), {
+                name: frozenset({str(cause)})
+                for name, faults in self.spoiled.items() if str(cause) in faults
+            })
+            for cause in self.causes if str(cause) in apart
+        ]
+        return [studio for studio in studios if studio.faulty >= 2]
+
+
+def _as_found(skein: Skein, spoiled: Mapping[str, frozenset[str]]) -> Skein:
+    faults = spoiled.get(skein.name, frozenset())
+    return replace(skein, seen=Seen.FAULTY if faults else Seen.GOOD, faults=faults)
 
 
 @dataclass(slots=True)
@@ -49,10 +73,8 @@ def planted(dice: Random, faults: int) -> Studio | None:
     touched = {one for skein in made for one in _all_things(skein)}
     causes = _causes(dice, sorted(touched), faults)
     spoiled = _spoil(dice, made, causes)
-    skeins = _seen(dice, made, spoiled)
-    if sum(skein.seen is Seen.FAULTY for skein in skeins) < 2:
-        return None
-    return Studio(Evidence(skeins, pools), causes, frozenset(spoiled))
+    studio = Studio(Evidence(_seen(dice, made, spoiled), pools), causes, spoiled)
+    return studio if studio.faulty >= 2 else None
 
 
 def _make(dice: Random) -> tuple[list[_Made], list[Pool]]:
@@ -117,30 +139,39 @@ def _causes(dice: Random, things: Sequence[Suspect], faults: int) -> tuple[Suspe
     return tuple(sorted(causes))
 
 
-def _spoil(dice: Random, made: Sequence[_Made], causes: Sequence[Suspect]) -> set[str]:
+def _spoil(
+    dice: Random, made: Sequence[_Made], causes: Sequence[Suspect]
+) -> dict[str, frozenset[str]]:
     rates = {cause: dice.uniform(0.25, 0.95) for cause in causes}
     by_chance = dice.uniform(0.0, 0.03)
-    spoiled = set()
+    spoiled = {}
     for skein in made:
         shares = {Suspect("cone", cone): float(share) for cone, share in skein.cones.items()}
         shares |= dict.fromkeys(skein.things, 1.0)
-        hit = [rate * shares.get(cause, 0) for cause, rate in rates.items()]
-        if any(dice.random() < chance for chance in (*hit, by_chance)):
-            spoiled.add(skein.name)
+        faults = {
+            str(cause) for cause, rate in rates.items()
+            if dice.random() < rate * shares.get(cause, 0)
+        }
+        if dice.random() < by_chance:
+            faults.add(str(dice.choice(causes)))
+        if faults:
+            spoiled[skein.name] = frozenset(faults)
     return spoiled
 
 
-def _seen(dice: Random, made: Sequence[_Made], spoiled: set[str]) -> list[Skein]:
+def _seen(
+    dice: Random, made: Sequence[_Made], spoiled: Mapping[str, frozenset[str]]
+) -> list[Skein]:
     sold, tells, looks = dice.uniform(0.3, 0.8), dice.uniform(0.15, 0.4), dice.uniform(0.02, 0.15)
     skeins = []
     for skein in made:
-        told = skein.name in spoiled and dice.random() < tells
         is_sold, looked = dice.random() < sold, dice.random() < looks
-        seen = Seen.SILENT if is_sold else Seen.UNSEEN
-        if looked or (is_sold and told):
-            seen = Seen.FAULTY if skein.name in spoiled else Seen.GOOD
+        told = is_sold and skein.name in spoiled and dice.random() < tells
         known = {} if skein.doubtful else {Suspect("cone", c): s for c, s in skein.cones.items()}
-        sure = {cone for cone, share in known.items() if share == 1}
-        shares = {cone: share for cone, share in known.items() if share < 1}
-        skeins.append(Skein(skein.name, seen, frozenset(skein.things | sure), shares))
+        one = Skein(
+            skein.name, Seen.SILENT if is_sold else Seen.UNSEEN,
+            frozenset(skein.things | {cone for cone, share in known.items() if share == 1}),
+            {cone: share for cone, share in known.items() if share < 1},
+        )
+        skeins.append(_as_found(one, spoiled) if looked or told else one)
     return skeins

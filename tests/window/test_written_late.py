@@ -161,3 +161,22 @@ def test_another_person_signs_on_with_enter_at_a_bench_that_has_enter_too(door):
     assert door.window.session.person == "LP"
     assert door.bench.hand is door.bench.cards.start
     assert not door.bench.cards.start.supplier.wrong.isVisible()
+
+
+@pytest.fixture
+def reel(qtbot, settings, studio):
+    """Disc 032 was tied on yesterday, disc 031 today."""
+    studio.wind(studio.cone(), 7, "red", studio.discs[1])
+    studio.clock.now = MORNING - timedelta(minutes=30)
+    studio.wind(studio.cone(), 5, "blue", studio.discs[0])
+    studio.clock.now = MORNING
+    yield from begin_work(qtbot, settings, studio, 2)
+
+
+def test_the_reel_shows_the_cords_of_the_day_that_is_written_late(reel):
+    cords = reel.bench.cards.today
+    assert cords.title.text() == "Today: 5 skeins on 1 disc"
+    reel.press("F12", "Enter")
+    assert cords.title.text() == "6 Apr: 7 skeins on 1 disc"
+    reel.press("Escape")
+    assert cords.title.text() == "Today: 5 skeins on 1 disc"

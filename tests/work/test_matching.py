@@ -1,17 +1,22 @@
 """Skeins without a tag, or with another lot's."""
 
 import pytest
+from sqlalchemy import select
 
 from app.calculations.codes import shown
 from app.lookups.certainty import links
 from app.lookups.present import NOT_MATCHED
+from app.lookups.tagging import piles_waiting
 from app.lookups.thread import thread
 from app.problems import NotFound, Refused
+from app.records import Yarn
+from app.work.bases import describe_base
 from app.work.matching import belongs_to, find, is_missing_from, is_one_of, new_tag
 from app.work.moving import To, call_second, move
 from app.work.remaking import cut, gather
 from app.work.selling import know_customer, sell
 from app.work.tagging import apply_tag, spoil_tags
+from tests.makers import tarnfield
 from tests.sums import adds_up
 
 
@@ -86,8 +91,67 @@ def test_a_tag_on_another_lots_skein_is_put_right(studio):
     assert studio.origins(last, "lot")[0].thing == first
     assert counts(studio) == {"table": 17}
     studio.book.ask(adds_up)
-    with pytest.raises(Refused, match="cannot come from what was made of it"):
+    minis = studio.do(cut, last, 5, "mini", 0)
+    with pytest.raises(Refused, match="became something else"):
+        studio.do(belongs_to, last, minis)
+
+
+def test_a_pile_whose_last_skein_wore_anothers_tag_is_done_with(studio):
+    _, own, (wrong,) = lot_of(studio, 3, 1)
+    _, pile, _ = lot_of(studio, 6, 5)
+    def waiting():
+        return [one.id for one in studio.book.ask(piles_waiting)]
+
+    assert waiting() == [own, pile]
+    studio.do(belongs_to, wrong, pile)
+    assert waiting() == [own]
+    studio.undo()
+    assert waiting() == [own, pile]
+
+
+def test_one_too_many_of_a_pile_is_of_its_lot_and_of_no_known_cone(studio):
+    _, own, (wrong,) = lot_of(studio, 3, 1)
+    lot, pile, _ = lot_of(studio, 2, 2)
+    done = studio.done(belongs_to, wrong, pile)
+    assert done.findings == (
+        "That pile now has one too many: one of its own tags hangs elsewhere.",)
+    assert [(link.thing, link.word) for link in studio.origins(wrong, "lot")] == [(lot, "known")]
+    assert [link.word for link in studio.origins(wrong)] == ["not known"]
+    assert counts(studio) == {"piled": 3, "table": 3}
+    assert [one.id for one in studio.book.ask(piles_waiting)] == [own]
+    studio.check()
+    studio.undo()
+    studio.check()
+
+
+def test_what_belongs_to_another_pile_is_of_its_base_and_mass(studio):
+    _, _, (wrong,) = lot_of(studio, 3, 1)
+    studio.do(describe_base, tarnfield(name="Downholm Sock", millitex=230_000))
+    (cone,) = studio.cones(1, "Downholm Sock")
+    group = studio.wind(cone, 2)
+    studio.dye(group)
+    (pile,) = studio.finish(group, red=2)
+    for _ in range(2):
+        studio.do(belongs_to, wrong, pile)
+        assert now_weighs(studio, wrong) == (2, 94_875)
+        studio.check()
+        studio.undo()
+        assert now_weighs(studio, wrong) == (1, 103_125)
+
+
+def now_weighs(studio, yarn):
+    """The base of a row, and its milligrams."""
+    return studio.book.ask(lambda c: tuple(c.execute(
+        select(Yarn.base, Yarn.mg).where(Yarn.id == yarn)).one()))
+
+
+def test_only_a_skein_belongs_to_a_pile(studio):
+    _, pile, (skein, other) = lot_of(studio, 3, 2)
+    with pytest.raises(Refused, match="no tagged skein"):
         studio.do(belongs_to, pile, pile)
+    for no_pile in (other, studio.do(find, 1, 97_000)):
+        with pytest.raises(Refused, match="comes out of a pile"):
+            studio.do(belongs_to, skein, no_pile)
 
 
 def test_a_skein_gets_a_tag_only_while_it_wears_none(studio):

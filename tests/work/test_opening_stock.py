@@ -6,7 +6,8 @@ from random import Random
 
 import pytest
 
-from app.calculations.codes import CHARACTERS, bare_characters, code_of, draw_mark
+from app.calculations.code_drawing import draw_mark
+from app.calculations.codes import CHARACTERS, bare_characters, code_of
 from app.lookups.cones import cone_facts
 from app.lookups.tagging import pile_facts, tag_text
 from app.lookups.things import by_code

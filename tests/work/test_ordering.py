@@ -15,12 +15,12 @@ def write(studio, *lines, number="", name="Ada Nygård", mail=""):
 
 def test_words_are_read_as_a_files_are_and_without_a_number_it_gets_the_next(studio):
     done = write(studio, Said(f"{GLOVE}, Tarnfield 4-ply", 2), Said("a book", 1))
-    assert done.said == "wrote order H1: 3 skeins"
+    assert done.said == "wrote order H1: 3 pieces"
     assert done.findings == ("“a book” names no colourway of the studio. It is kept as words.",)
     (order,) = studio.book.ask(open_orders)
     assert (order.id, order.name) == (done.answer, "Ada Nygård")
     assert [(line.colourway, line.base) for line in order.lines] == [(1, 1), (None, None)]
-    assert write(studio, Said(GLOVE, 1)).said == "wrote order H2: 1 skein"
+    assert write(studio, Said(GLOVE, 1)).said == "wrote order H2: 1 piece"
 
 
 def test_a_named_lot_is_promised_and_one_that_is_not_there_is_refused(studio):

@@ -10,8 +10,9 @@ from app.lookups.skeins import now_of
 from app.problems import NotFound, Refused
 from app.records import Customer, OrderLine
 from app.store.journal import verify
+from app.work.kits import make_kit
 from app.work.selling import know_customer, set_price
-from app.work.serving import Buyer, keep_for, promise, sell_to
+from app.work.serving import Buyer, keep_for, promise, sell_kit_to, sell_to
 from tests.counter_shop import a_shop
 
 
@@ -80,3 +81,11 @@ def test_a_promise_is_an_order_for_the_lot_at_todays_price(shop):
         shop.do(promise, shop.lots[0], 2, Buyer(name="Bo Lind"))
     with pytest.raises(NotFound):
         shop.do(promise, 999, 1, Buyer(name="Bo Lind"))
+
+
+def test_a_kit_is_sold_whole_to_someone_new_by_one_deed(shop):
+    kit = shop.do(make_kit, "Weir Cap", shop.skeins[0][:2])
+    done = shop.studio.done(sell_kit_to, kit, Buyer(name="Ada Nygård"))
+    assert "Ada" not in done.said
+    (ada,) = shop.ask(customers_named, "ada")
+    assert shop.ask(now_of, shop.skeins[0][0]).customer == ada.id

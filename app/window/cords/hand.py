@@ -51,7 +51,7 @@ class Hand(Bench):
     def look(self) -> None:
         """Look up what it shows: at the beginning, and when something was saved."""
 
-    def put_by(self, words: str = "Put by") -> KeyButton:
+    def put_away(self, words: str = "Put away") -> KeyButton:
         """The key that puts it out of hand."""
         key = KeyButton(words, "F8")
         key.clicked.connect(lambda: self.over.emit(None))

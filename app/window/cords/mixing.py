@@ -37,7 +37,7 @@ class Mixing(Hand):
         self.mix.clicked.connect(self.done)
         card = Card("Mixed", in_hand=True)
         card.add(self.what, self.told, self.how)
-        card.add_last(Actions(self.mix, self.put_by("Leave it")))
+        card.add_last(Actions(self.mix, self.put_away("Leave it")))
         self.body.addWidget(card)
         self._show(None)
 
@@ -132,7 +132,7 @@ class Told(Hand):
             card.add(
                 Words(f"{which} {' and '.join(free)} can hang on another cord now.", ink=SECOND)
             )
-        card.add_last(Actions(self.put_by()))
+        card.add_last(Actions(self.put_away()))
         self.body.addWidget(card)
 
 

@@ -37,7 +37,7 @@ class Splitting(Hand):
         self._numbers = SideBySide(self.stays, self.goes)
         self._card = Card("Split", in_hand=True)
         self._card.add(self.asks, self._numbers)
-        self._card.add_last(Actions(self.put_by("Leave it")))
+        self._card.add_last(Actions(self.put_away("Leave it")))
         self.body.addWidget(self._card)
         self._show()
 
@@ -169,5 +169,5 @@ class Parted(Hand):
         self.told = Words(words[0], Size.LARGE, bold=True)
         card = Card("Split", in_hand=True)
         card.add(self.told, Words(words[1], ink=SECOND))
-        card.add_last(Actions(self.put_by()))
+        card.add_last(Actions(self.put_away()))
         self.body.addWidget(card)

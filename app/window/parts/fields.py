@@ -65,8 +65,15 @@ class Field(QWidget, Generic[T]):
         self._unsay()
 
     def _settle(self) -> None:
-        if self.line.text().strip() and self.value() is not None:
-            self.settled.emit()
+        """Enter settles too, after what it answered: a complaint that came of that stays."""
+        text = self.line.text()
+        try:
+            read_value = self._reader(text) if text.strip() else None
+        except BadInput as problem:
+            self.complain(str(problem))
+        else:
+            if read_value is not None:
+                self.settled.emit()
 
     def _unsay(self) -> None:
         self.wrong.hide()

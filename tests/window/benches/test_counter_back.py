@@ -7,8 +7,9 @@ import pytest
 from app.calculations.codes import shown
 from app.lookups.skeins import now_of
 from app.lookups.tagging import marks_for
+from app.window.benches.counter.rows import AT_ONCE, Offer, OfferRows
 from app.work.moving import To, move, put_by
-from app.work.selling import know_customer, sell
+from app.work.selling import OrderIn, Wanted, know_customer, place_order, sell
 from app.work.tagging import reprint
 from tests.window.benches.at_work import DONE, plate
 from tests.window.benches.counter_hands import open_counter, shelf
@@ -57,6 +58,18 @@ def test_a_walk_in_is_looked_for_by_month_and_colourway(counter):
     assert counter.hand.listed.title.text().endswith("nothing is in the book.")
 
 
+def test_the_number_on_a_slip_is_an_order_scanned_or_typed(counter):
+    studio = counter.studio
+    studio.do(place_order, OrderIn("1187", studio.clock.now, "web", (Wanted("glove", 1),),
+                                   studio.ada))
+    counter.scan("1187")
+    assert counter.hand.listed.title.text() == "Order 1187, Ada Nygård"
+    counter.ask("#T1")
+    assert counter.hand.listed.title.text() == "Order T1, Ada Nygård"
+    counter.scan("4006381333931")
+    assert "a shop's bar code" in counter.trouble
+
+
 def test_a_sold_tag_comes_back_with_one_key(counter):
     counter.scan(counter.one[3][0])
     counter.press("F10")
@@ -70,6 +83,7 @@ def test_a_sold_tag_comes_back_with_one_key(counter):
 def test_one_comes_back_without_its_tag_and_stays_one_of_those_of_its_order(counter):
     counter.ask("T2")
     counter.press("F10")
+    assert counter.hand.question.base.line.text() == "Tarnfield 4-ply"  # all of T2 is
     counter.fill(counter.hand.question.base, "tarn")
     counter.fill(counter.hand.question.grams, "101.5")
     assert counter.said == (
@@ -86,6 +100,16 @@ def test_a_find_asks_its_base_and_weight_and_nothing_more(counter):
     assert counter.question == ""
 
 
+def test_of_many_rows_all_come_and_the_first_at_once(counter):
+    rows = OfferRows()
+    counter.window.floor.bench().layout().addWidget(rows)
+    rows.show_offers([Offer(str(n), "", "", None) for n in range(50)])
+    assert len(rows.rows) == AT_ONCE
+    counter.quiet()
+    counter._qtbot.waitUntil(lambda: len(rows.rows) == 50)
+    assert [row.offer.head for row in rows.rows] == [str(n) for n in range(50)]
+
+
 def test_a_shelf_alone_says_what_lies_there_and_with_tags_takes_them(counter):
     counter.scan(shelf(4))
     assert counter.hand.listed.title.text() == "Shelf 004: 3 pieces"
@@ -99,6 +123,10 @@ def test_a_shelf_alone_says_what_lies_there_and_with_tags_takes_them(counter):
 def test_lost_given_away_and_thrown_away_sit_behind_one_key(counter):
     counter.scan(counter.two[3][2])
     counter.press("F7")
+    counter.scan(DONE)
+    assert "DONE answers nothing here. Press 1, 2 or 3" in counter.trouble
+    counter.scan(plate(9))
+    assert "COUNT 9 answers nothing here. Press 1, 2 or 3" in counter.trouble
     counter.scan(plate(2))
     assert counter.said == "1 skein given away"
     assert "1 given away" in counter.rest
@@ -129,6 +157,20 @@ def test_put_bys_that_are_over_are_named_and_go_back_with_one_key(counter):
     assert counter.said == "2 skeins of ended put-bys back on the shelf"
     assert studio.book.ask(now_of, counter.two[2][2]).place == "the window"
     assert "put-bys are over" not in counter.words()
+
+
+def test_a_put_by_that_is_over_is_sold_to_whoever_is_there(counter):
+    studio = counter.studio
+    ends = studio.clock.now + timedelta(days=1)
+    studio.do(put_by, counter.two[2][2:3], studio.shelves[1], ends, studio.ada)
+    counter.scan(counter.two[3][2])
+    assert "put by for Ada Nygård" in counter.basket[0]
+    counter.press("F8")
+    studio.clock.now += timedelta(days=2)
+    counter.scan(counter.two[3][2])
+    assert counter.card.skein.text().endswith("over since 7 Apr 2026.")
+    counter.press("F5")
+    assert counter.said == "sold 1 skein, buyer not known"
 
 
 def test_put_bys_that_lie_apart_go_back_to_the_shelf_that_is_scanned(counter):

@@ -78,7 +78,7 @@ def test_minis_and_skeins_are_counted_together_and_told_apart(studio, shelf):
     assert more == "1,164 m · 7 on shelf 004"
     rest = rest_words(studio.book.ask(at_counter, lot), studio.clock.now)
     assert rest.replace("\u00a0", " ") == (
-        "8 were made: 7 on shelf 004; 1 made into something else.")
+        "7 wear its tags: 7 on shelf 004; 1 more was made into something else.")
     wanted = Wanted("glove", 2, lot)
     studio.do(place_order, OrderIn("9", studio.clock.now, "web", (wanted,)))
     number, _, more = left_words(studio.book.ask(at_counter, lot))

@@ -2,7 +2,10 @@
 
 import pytest
 
-from app.calculations.codes import shown
+from app.calculations.codes import Kind, numbered, shown
+from app.window.parts.picture import Picture
+from app.window.parts.swatch import Swatch
+from app.work.bundling import make_plates
 from app.work.dyeing import name_colourway
 from app.work.opening_stock import OldLot, open_lot
 from app.work.tagging import Printing, apply_tag, print_tags, reprint
@@ -146,3 +149,11 @@ def test_a_void_tag_says_so_and_names_the_one_in_its_place(desk):
     desk.scan("2619K44-7M")
     assert desk.name.note.text() == (
         "26·19·K44 7M is void: 26·19·K44 KK took its place. Throw it away.")
+
+
+def test_a_shelf_has_a_picture_and_no_swatch_to_choose(desk):
+    desk.studio.do(make_plates, Kind.SHELF, [1])
+    desk.scan(numbered(Kind.SHELF, 1).text)
+    assert desk.name.code.accessibleName() == numbered(Kind.SHELF, 1).grouped
+    assert desk.name.findChildren(Picture)
+    assert not desk.name.findChildren(Swatch)

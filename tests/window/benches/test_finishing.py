@@ -164,7 +164,7 @@ def test_what_was_counted_stays_when_something_else_is_saved_meanwhile(table):
     assert table.bench.card.tally.counted() == {"red": 8}
 
 
-def test_a_cord_that_lost_its_disc_meanwhile_is_put_by(table):
+def test_a_cord_that_lost_its_disc_meanwhile_is_put_away(table):
     table.scan(disc(31))
     table.studio.do(take_off, table.studio.discs[0])
     table.quiet()

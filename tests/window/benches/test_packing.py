@@ -98,6 +98,33 @@ def test_a_typed_number_opens_its_order_and_an_unknown_one_is_said(packing):
     assert packing.card.order.number == "1042"
 
 
+def test_a_name_that_waits_twice_chooses_none_and_an_unknown_one_is_said(packing, shop):
+    order(shop, "1060", (MOTH, 1, shop.moth, None))
+    packing.press("F8")
+    packing.enter(8)
+    packing.type("ada")
+    packing.press("Enter")
+    assert packing.trouble.startswith("2 orders wait for “ada”: 1042, 1060. Type the number")
+    assert packing.bench.in_hand is None
+    packing.press("Enter")
+    assert packing.card.order.number == "1042"
+    packing.press("F8")
+    packing.type("zoe")
+    packing.press("Enter")
+    assert "No order zoe is in the book, and none waits for anybody so called." in packing.trouble
+
+
+def test_done_says_of_each_order_why_it_does_not_leave(packing, shop):
+    packing.scan("1042", DONE)
+    assert packing.trouble == ("Order 1042 was not sent: 4 of 4 are still to be taken. Take what "
+                               "is wanted, or call it off with F7.")
+    packing.scan(*shop.marks[0][:3], shop.marks[2][0], DONE)
+    packing.scan("1042", DONE)
+    assert packing.trouble.startswith("Nothing of order 1042 is left to send; nothing was saved.")
+    packing.scan(shop.marks[0][3])
+    assert packing.trouble.endswith("nothing was taken. Put this one back.")
+
+
 def test_the_line_says_where_free_ones_lie_the_lot_that_can_fill_it_first(packing, shop):
     packing.scan("1042")
     def lies(lot, count):
@@ -121,7 +148,7 @@ def test_what_nobody_wants_is_refused_with_what_is_wanted(packing, shop):
 
 def test_one_more_than_is_wanted_is_refused(packing, shop):
     packing.scan("1042", shop.marks[2][0], shop.marks[2][1])
-    assert f"This is {MOTH}, and order 1042 has all 1 of it" in packing.trouble
+    assert f"This is {MOTH}, and order 1042 has the one it wants" in packing.trouble
     packing.scan(*shop.marks[0][:3], shop.marks[0][3])
     assert "Order 1042 wants nothing more" in packing.trouble
 

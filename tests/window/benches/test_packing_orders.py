@@ -64,14 +64,14 @@ def card(packing):
 
 def test_a_file_is_looked_at_and_taken_in_with_one_key(packing, lay):
     drop(packing, lay(HEADS + GOOD))
-    assert card(packing).number.accessibleName() == "2 orders to take in 4 skeins in all"
+    assert card(packing).number.accessibleName() == "2 orders to take in 4 pieces in all"
     assert card(packing).table._rows[0] == (
         "1101", "Ada Nygård", "5 Apr", "3",
         f"2 × {SLUICE} – Tarnfield 4-ply; 1 × {MOTH}, Tarnfield 4-ply, skein")
     assert card(packing).doubts.lines == ["“Gift card” names no colourway of the studio."]
     assert packing.orders() == {"1042": (0, 4)}
     packing.press("Enter")
-    assert packing.said == "took in 2 orders, 4 skeins"
+    assert packing.said == "took in 2 orders, 4 pieces"
     assert packing.orders() == {"1042": (0, 4), "1101": (0, 3), "1102": (0, 1)}
     assert [row[0] for row in packing.listed] == ["1101", "1102", "1042"]
     packing.scan(UNDO)
@@ -85,7 +85,7 @@ def test_what_stays_out_is_said_with_its_row_and_nothing_is_half_taken_in(packin
         "Order 1103 stays out whole: nothing is half taken in.",
         "Order 1042 of 6 Apr 2026 is in the book already: it is skipped."]
     packing.scan(DONE)
-    assert packing.said == "took in 2 orders, 4 skeins; 1 order left out"
+    assert packing.said == "took in 2 orders, 4 pieces; 1 order left out"
     assert packing.orders() == {"1042": (0, 4), "1101": (0, 3), "1102": (0, 1)}
 
 
@@ -185,6 +185,32 @@ def test_a_number_that_is_taken_keeps_what_was_written(packing):
     assert "Order 1042 is in the book already" in packing.trouble
     assert [line.what for line in hand.lines] == [SLUICE]
     assert hand.isVisible()
+
+
+def test_a_number_or_a_line_that_was_wrong_is_put_right_where_it_was_written(packing):
+    packing.press("F4")
+    hand = packing.bench.hand
+    hand.number.line.setText("1042")
+    packing.press("Enter")
+    hand.what.line.setText(SLUICE)
+    hand.count.line.setText("9")
+    hand.lot.line.setText(packing.studio.code(packing.studio.lots[1]))
+    packing.press("F5", "F7")
+    assert hand.number.line.text() == "1042"
+    hand.number.line.setText("1043")
+    packing.press("Enter", "F5")
+    assert "can still be promised, not 9" in packing.trouble
+    packing.press("F6")
+    assert (hand.lines, hand.count.line.text()) == ([], "9")
+    hand.count.line.setText("2")
+    packing.press("Enter")
+    hand.what.line.setText("half a line")
+    packing.press("F6")
+    assert hand.what.wrong.text() == "Add this line first, or clear it."
+    assert len(hand.lines) == 1
+    hand.what.line.clear()
+    packing.press("F5")
+    assert packing.said == "wrote order 1043: 2 pieces"
 
 
 def test_an_order_that_was_being_written_waits_while_another_is_packed(packing):

@@ -13,7 +13,7 @@ from app.window.parts.card import Actions
 def hand(shell):
     """A hand that does nothing by itself, with its keys on the screen."""
     made = Hand(shell.floor._around)
-    made.body.addWidget(Actions(made.put_by(), *made.other_keys()))
+    made.body.addWidget(Actions(made.put_away(), *made.other_keys()))
     shell.floor.show_page(made)
     return made
 
@@ -28,10 +28,15 @@ def test_a_hand_has_no_use_for_what_it_was_not_told_to_take(hand):
 def test_f8_puts_it_out_of_hand_and_two_letters_do_what_the_plates_do(qtbot, hand):
     with qtbot.waitSignal(hand.over) as over:
         next(
-            key for key in hand.findChildren(type(hand.put_by())) if key.key == "F8").click()
+            key for key in hand.findChildren(type(hand.put_away())) if key.key == "F8").click()
     assert over.args == [None]
     wanted = []
     hand.wanted.connect(wanted.append)
     assert hand.press("m")
     assert hand.press("S")
     assert wanted == [MIXED, SPLIT]
+
+
+def test_what_leaves_the_hand_is_put_away_and_never_put_by(hand):
+    """Put by is the trade's word for keeping for a customer."""
+    assert hand.put_away().accessibleName() == "Put away"

@@ -56,6 +56,18 @@ def test_typing_on_takes_the_sentence_away(shown):
     assert not field.wrong.isVisible()
 
 
+def test_what_enter_is_answered_with_stays_although_it_can_be_read(shown):
+    field = shown(CountField("How many"))
+    field.line.returnPressed.connect(lambda: field.complain("5 are there, not 12."))
+    field.line.setFocus()
+    QTest.keyClicks(field.line, "12")
+    QTest.keyClick(field.line, Qt.Key.Key_Return)
+    assert field.wrong.isVisible()
+    assert field.wrong.text() == "5 are there, not 12."
+    QTest.keyClicks(field.line, "0")
+    assert not field.wrong.isVisible()
+
+
 def test_it_settles_when_the_person_is_done_and_it_can_be_read(qtbot, shown):
     field = shown(CountField("Skeins"))
     field.line.setFocus()

@@ -23,6 +23,8 @@ class Ask(Card):
 
     answered = Signal(tuple)
     left = Signal()
+    wants = ""
+    """What answers it, where neither DONE nor Enter does."""
 
     def __init__(self, title: str, means: str, does: str) -> None:
         super().__init__(in_hand=True)
@@ -86,6 +88,8 @@ class BuyerCard(Ask):
 class ElsewhereCard(Ask):
     """These are not for sale any more, and why. Answers with the state."""
 
+    wants = "Press 1, 2 or 3, or scan the COUNT plate with that number."
+
     def __init__(self, what: str) -> None:
         super().__init__("Where are these?", what, "")
         self.keys = [KeyButton(words, str(n)) for n, (_, words) in enumerate(ELSEWHERE, 1)]
@@ -126,6 +130,8 @@ class YesCard(Ask):
 
 class ShelfCard(Ask):
     """Which shelf: its plate answers, with the place."""
+
+    wants = "Scan the plate of the shelf."
 
     def __init__(self, title: str) -> None:
         super().__init__(title, "Scan the plate of the shelf.", "")

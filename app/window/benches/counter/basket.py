@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from datetime import datetime
 
 from app.calculations.codes import shown
 from app.lookups.counter import AtCounter, Tagged
@@ -19,6 +20,8 @@ class Item:
     currency: str = ""
     asks: tuple[str, ...] = ()
     """Of its holds: what each is, and whom to ask."""
+    over: bool = False
+    """Whether the day that it was put by until is over."""
 
     @property
     def shown(self) -> str:
@@ -30,10 +33,11 @@ class Item:
         one = self.skein
         if one.holds:
             return " ".join(("HOLD.", *self.asks))
-        if one.state == "put by" and (customer is None or customer != one.customer):
+        theirs = customer is not None and customer == one.customer
+        if one.state == "put by" and not (self.over or theirs):
             return f"put by for {one.name or 'somebody'}: sell it to them, or scan its shelf"
         if one.state == "kit":
-            return "in a kit: open the kit first"
+            return "in a kit: scan its bag to sell or open it"
         if one.state == "taken":
             return f"taken for order {one.order}"
         if one.state in ("lost", "given", "discarded", None):
@@ -41,10 +45,11 @@ class Item:
         return ""
 
 
-def item_of(lot: AtCounter, skein: Tagged) -> Item:
+def item_of(lot: AtCounter, skein: Tagged, now: datetime) -> Item:
     """A scanned skein with what the book says of its lot."""
     asks = tuple(hold_words(hold) for hold in lot.holds if hold.id in skein.holds)
-    return Item(skein, lot.line, lot.currency, asks)
+    over = skein.ends is not None and skein.ends <= now
+    return Item(skein, lot.line, lot.currency, asks, over)
 
 
 class Basket:
@@ -82,10 +87,10 @@ class Basket:
         """Nothing lies there any more."""
         self.items = []
 
-    def refresh(self, lots: Mapping[int, AtCounter]) -> None:
+    def refresh(self, lots: Mapping[int, AtCounter], now: datetime) -> None:
         """As the book says now; what was sold meanwhile is out."""
         self.items = [
-            item_of(lot, skein) for item in self.items
+            item_of(lot, skein, now) for item in self.items
             if (lot := lots.get(item.line.lot)) is not None
             and (skein := lot.tagged(item.skein.mark)) is not None and skein.state != "sent"
         ]

@@ -25,7 +25,7 @@ class ItemRow(QWidget):
     def __init__(self, item: Item, trouble: str) -> None:
         super().__init__()
         self.item, self.trouble = item, trouble
-        price = "" if item.skein.price is None else money_words(item.skein.price)
+        price = "" if item.skein.price is None else money_words(item.skein.price, item.currency)
         self.setAccessibleName(", ".join(filter(None, (item.shown, price, trouble))))
         first = QHBoxLayout()
         first.setSpacing(Gap.LINE)

@@ -9,11 +9,12 @@ from PySide6.QtGui import QKeyEvent
 from app.calculations.codes import Kind, bare_characters, code_of, numbered
 from app.lookups.counter import AtCounter
 from app.lookups.customers import Known
-from app.lookups.lot_lines import LotLine, base_names, sisters_left
+from app.lookups.lot_lines import NextLook, base_names, sisters_left
 from app.lookups.put_bys import Over, put_bys_over
 from app.problems import NotFound
 from app.window.bench import Around, Bench
 from app.window.benches.counter.asking import Ask
+from app.window.benches.counter.bags import Bags
 from app.window.benches.counter.basket import item_of
 from app.window.benches.counter.for_whom import ForWhom
 from app.window.benches.counter.hand import Hand
@@ -34,7 +35,7 @@ from app.window.in_turn import InTurn
 
 DONE = numbered(Kind.ACTION, 1).text
 COUNTS = {numbered(Kind.ACTION, 10 + number).text: number for number in range(1, 11)}
-_TAKEN = (Kind.LOT, Kind.SKEIN, Kind.SHELF)
+_TAKEN = (Kind.LOT, Kind.SKEIN, Kind.SHELF, Kind.KIT)
 _CONCERNS = {"whereabouts", "tag_on", "tag", "order_line", "customer_order", "hold", "clear",
              "price", "second", "personal", "yarn", "dye_lot"}
 
@@ -47,6 +48,7 @@ class CounterBench(Bench):
         self.setAccessibleName("counter")
         self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
         self.hand, self.till, self._in_turn = Hand(), Till(self), InTurn(self)
+        self.bags = Bags(self, self.till)
         self.lot: AtCounter | None = None
         self._mark, self._note = "", ""
         self._purchases: Purchases | None = None
@@ -82,6 +84,11 @@ class CounterBench(Bench):
             return False
         return True
 
+    def take_other(self, text: str) -> bool:
+        """An order's number as it stands on its slip, or a code from before the book."""
+        self._in_turn.ask(self._found, find, text, False, self._now())
+        return True
+
     def take_list(self, codes: Sequence[str]) -> bool:
         """A pasted list is scanned one after the other."""
         for code in codes:
@@ -114,6 +121,8 @@ class CounterBench(Bench):
             self._show_buyer(answer.purchases)
         elif answer.shelf is not None:
             self._shelf(answer.shelf)
+        elif answer.kit is not None:
+            self.bags.scanned(answer.kit)
         elif answer.choices:
             self._show(None)
             self.hand.show_choices(answer, self._now())
@@ -132,7 +141,7 @@ class CounterBench(Bench):
         self.ask(self._show_sisters, sisters_left, lot.line.lot)
         if skein is None or skein.state == "sent":
             return
-        item = item_of(lot, skein)
+        item = item_of(lot, skein, self._now())
         if skein.mark in self.till.basket:
             self.till.ask_out(item)
         else:
@@ -165,13 +174,13 @@ class CounterBench(Bench):
         self.lot, self._mark, self._purchases = None, "", bought
 
     def _show_again(self, lots: Mapping[int, AtCounter]) -> None:
-        self.till.basket.refresh(lots)
+        self.till.basket.refresh(lots, self._now())
         if self.lot is not None and (lot := lots.get(self.lot.line.lot)) is not None:
             self.lot = lot
             self.hand.lot_card.show_lot(lot, lot.tagged(self._mark), self._note, self._now())
         self._show_basket()
 
-    def _show_sisters(self, sisters: tuple[LotLine, ...]) -> None:
+    def _show_sisters(self, sisters: tuple[NextLook, ...]) -> None:
         self.hand.show_sisters(sisters, self._now())
 
     def _show_over(self, over: tuple[Over, ...]) -> None:
@@ -182,8 +191,11 @@ class CounterBench(Bench):
         self.hand.show_basket(self.till.basket, self.till.buyer)
 
     def _done_plate(self) -> None:
-        if self.hand.question is not None:
-            self.hand.question.save()
+        asked = self.hand.question
+        if asked is not None and asked.wants:
+            self.around.trouble(NotFound("DONE answers nothing here.", asked.wants))
+        elif asked is not None:
+            asked.save()
         elif self.till.basket:
             self.till.done_plate()
         else:
@@ -191,9 +203,11 @@ class CounterBench(Bench):
 
     def _count_plate(self, number: int) -> None:
         asked = self.hand.question
-        if asked is None or not asked.count(number):
+        if asked is None:
             self.around.trouble(NotFound(f"There is nothing here to count {number} of.",
                                          "Scan a lot and press Put by or Promise first."))
+        elif not asked.count(number):
+            self.around.trouble(NotFound(f"COUNT {number} answers nothing here.", asked.wants))
 
     def _ask_for(self, card: Ask | None) -> None:
         if card is not None:
@@ -218,7 +232,9 @@ class CounterBench(Bench):
         self.ask(self._ask_base, base_names)
 
     def _ask_base(self, bases: tuple[tuple[int, str], ...]) -> None:
-        self.till.found(bases, self.lot.line.base if self.lot else "", self._order())
+        bought = self._purchases.rows if self._purchases else ()
+        names = {self.lot.line.base} if self.lot else {one.lot.base for one in bought if one.lot}
+        self.till.found(bases, names.pop() if len(names) == 1 else "", self._order())
 
     def _promise(self) -> None:
         if self.lot is not None:
@@ -230,7 +246,7 @@ class CounterBench(Bench):
             self.till.back(skein.yarn)
 
     def _now(self) -> datetime:
-        return self.around.session.book.clock()
+        return self.around.session.now()
 
     def _join(self) -> None:
         """Who hears whom."""

@@ -12,13 +12,13 @@ from app.calculations.moments import day_words
 from app.lookups.bought import Bought
 from app.lookups.counter import AtCounter, Tagged
 from app.lookups.customers import Known
-from app.lookups.lot_lines import LotLine
+from app.lookups.lot_lines import LotLine, NextLook
 from app.lookups.shelves import ShelfLot
 from app.window.benches.counter.asking import Ask
 from app.window.benches.counter.basket import Basket
 from app.window.benches.counter.basket_card import BasketCard
 from app.window.benches.counter.looking import Answer, OnShelf, Purchases
-from app.window.benches.counter.lot_card import LotCard, NextLook
+from app.window.benches.counter.lot_card import LotCard, NextLookCard
 from app.window.benches.counter.pages import EmptyPage, ListPage
 from app.window.benches.counter.rows import Offer
 from app.window.benches.counter.words import age_words, bought_words, left_short, pieces
@@ -42,7 +42,7 @@ class Hand(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self.empty, self.listed, self.lot_card = EmptyPage(), ListPage(), LotCard()
-        self.next_look, self.basket_card = NextLook(), BasketCard()
+        self.next_look, self.basket_card = NextLookCard(), BasketCard()
         self.away_key = KeyButton("Put away", "F8")
         self.question: Ask | None = None
         self._views: tuple[QWidget, ...] = (self.empty, self.listed, self.lot_card)
@@ -72,11 +72,12 @@ class Hand(QWidget):
         self.turn_to(self.lot_card)
         to_top(self)
 
-    def show_sisters(self, sisters: Sequence[LotLine], now: datetime) -> None:
+    def show_sisters(self, sisters: Sequence[NextLook], now: datetime) -> None:
         """Where to look next."""
         self.next_look.show_sisters([
-            Offer(line.shown, "", age_words(line.dyed, now), partial(self.lot.emit, line.lot),
-                  left_short(line), line.swatch) for line in sisters])
+            Offer(one.line.shown, "" if one.fills_known else "its jars not known",
+                  age_words(one.line.dyed, now), partial(self.lot.emit, one.line.lot),
+                  left_short(one.line), one.line.swatch) for one in sisters])
         self.next_look.setVisible(bool(sisters) and not self.lot_card.isHidden())
         self._fit()
 

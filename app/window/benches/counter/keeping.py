@@ -5,6 +5,7 @@ from datetime import date
 
 from app.lookups.counter import AtCounter, Tagged
 from app.lookups.customers import Known
+from app.problems import BadInput
 from app.window.benches.counter.asking import Ask
 from app.window.benches.counter.days import day_said, end_of
 from app.window.benches.counter.for_whom import ForWhom
@@ -26,7 +27,7 @@ class KeepCard(Ask):
     def __init__(
         self, lot: AtCounter | None, chosen: Sequence[Tagged], buyer: Known | None, today: date
     ) -> None:
-        super().__init__("Put by", "", "Put by")
+        super().__init__(_keeps(lot, chosen), "", "Put by")
         self._lot, self._scanned = lot, tuple(chosen)
         self._place: int | None = None
         self.how_many, self.whom = CountField("How many"), ForWhom(buyer)
@@ -96,14 +97,17 @@ class KeepCard(Ask):
 
 
 class PromiseCard(Ask):
-    """Promise so many of the lot, to be fetched later. Answers with the count and the buyer."""
+    """Promise so many of the lot, to be fetched later. Answers with count, buyer and put-up."""
 
     def __init__(self, lot: AtCounter, buyer: Known | None) -> None:
         super().__init__(f"Promise some of {lot.line.shown}",
                          "An order by hand: that many are not left to sell any more.", "Promise")
         self._lot = lot
+        self._forms = tuple(dict.fromkeys(one.put_up for one in lot.free)) or ("skein",)
         self.how_many, self.whom = CountField("How many"), ForWhom(buyer)
-        self.lay_out(SideBySide(self.how_many, self.whom))
+        self.form = Field("Of what", self._read_form, " or ".join(self._forms))
+        self.form.line.setText(self._forms[0])
+        self.lay_out(SideBySide(self.how_many, *self._form_if_asked(), self.whom))
         self.how_many.line.setText("1")
         self.whom.settled.connect(self.save)
 
@@ -116,12 +120,31 @@ class PromiseCard(Ask):
         return True
 
     def save(self) -> None:
-        count, left = self.how_many.value(), self._lot.left.count
-        if count is None:
+        count, form = self.how_many.value(), self.form.value()
+        if count is None or form is None:
             return
+        free = sum(one.put_up == form for one in self._lot.free)
+        left = min(free, self._lot.left.count)
         if not 1 <= count <= left:
             self.how_many.complain(f"{left} can still be promised, not {count}.")
             return
         buyer = self.whom.buyer()
         if buyer is not None:
-            self.answered.emit((count, buyer))
+            self.answered.emit((count, buyer, form))
+
+    def _form_if_asked(self) -> tuple[Field[str], ...]:
+        """Which put-up is asked only where several lie free."""
+        return (self.form,) if len(self._forms) > 1 else ()
+
+    def _read_form(self, text: str) -> str:
+        said = text.strip().casefold()
+        fits = [form for form in self._forms if said and form.casefold().startswith(said)]
+        if len(fits) != 1:
+            raise BadInput(f"Which is it: {' or '.join(self._forms)}?")
+        return fits[0]
+
+
+def _keeps(lot: AtCounter | None, chosen: Sequence[Tagged]) -> str:
+    if chosen or lot is None:
+        return "Put by what lies on the counter"
+    return f"Put by some of {lot.line.shown}"

@@ -5,8 +5,9 @@ from dataclasses import dataclass
 from datetime import datetime, time
 from typing import Any
 
-from app.calculations.codes import Kind
+from app.calculations.codes import Kind, bare_characters, code_of
 from app.calculations.typed_codes import UNREADABLE
+from app.exchange.orders_file import number_of_order
 from app.lookups.bought import Bought, bought_by, bought_on, sold_without_a_name
 from app.lookups.counter import AtCounter, Tagged, at_counter
 from app.lookups.customers import (
@@ -16,15 +17,16 @@ from app.lookups.customers import (
     customers_named,
     order_numbered,
 )
+from app.lookups.kits import KitNow, kit_now, kits_named
 from app.lookups.lot_lines import LotLine, lot_lines, lots_named
 from app.lookups.shelves import ShelfLot, on_shelf, shelf_words
 from app.lookups.things import Found, by_codes
 from app.scanning.resolve import MOST_LISTED, Resolution, resolve
 from app.scanning.saying import quoted, that_is
 from app.window.benches.counter.days import month_said
-from app.window.benches.counter.words import skein_words
+from app.window.benches.counter.words import kit_gone, skein_words
 
-_ASKED_HERE = (Kind.LOT, Kind.SKEIN, "tag", Kind.SHELF)
+_ASKED_HERE = (Kind.LOT, Kind.SKEIN, "tag", Kind.SHELF, Kind.KIT)
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,6 +60,7 @@ class Answer:
     """
     purchases: Purchases | None = None
     shelf: OnShelf | None = None
+    kit: KitNow | None = None
     lots: tuple[LotLine, ...] = ()
     tags: tuple[Found, ...] = ()
     buyers: tuple[Known, ...] = ()
@@ -72,7 +75,8 @@ class Answer:
 
 def find(connection: Any, text: str, typed: bool, now: datetime) -> Answer:
     """What was scanned or typed."""
-    order = order_numbered(connection, text) if typed else None
+    may_be_order = typed or code_of(bare_characters(text)) is None
+    order = order_numbered(connection, number_of_order(text)) if may_be_order else None
     if order is not None:
         return Answer(text, purchases=_of_order(connection, order))
     only_words = typed and not any(c.isdigit() or c == UNREADABLE for c in text)
@@ -121,6 +125,12 @@ def _one(
     if found.kind == Kind.SHELF:
         return Answer(text, shelf=OnShelf(found.id, shelf_words(connection, found.id),
                                           on_shelf(connection, found.id)))
+    if found.kind == Kind.KIT:
+        kit = kit_now(connection, found.id)
+        if kit.order or not kit.skeins:
+            sentence, next_step = kit_gone(kit)
+            return Answer(text, sentence=sentence, next_step=next_step)
+        return Answer(text, kit=kit)
     if found.kind == Kind.LOT:
         return Answer(text, lot=at_counter(connection, found.id))
     (lot,) = by_codes(connection, [found.code.rpartition("-")[0]])
@@ -138,7 +148,8 @@ def _several(connection: Any, text: str, told: Resolution, now: datetime) -> Ans
     named = lots_named(connection, text)
     buyers = customers_named(connection, text)
     offered = {thing.id for thing in told.choices if thing.kind == Kind.LOT}
-    tags = tuple(thing for thing in told.choices if thing.kind in (Kind.SKEIN, "tag"))
+    tags = (*(thing for thing in told.choices if thing.kind in (Kind.SKEIN, "tag")),
+            *kits_named(connection, text))
     lots = lot_lines(connection, {*named, *offered})
     if not (lots or tags or buyers):
         return _bought_such(connection, text) or _in_month(connection, text, now)
@@ -146,7 +157,7 @@ def _several(connection: Any, text: str, told: Resolution, now: datetime) -> Ans
         return Answer(text, purchases=_of_buyer(connection, buyers[0]))
     if named and not (buyers or tags or len(lots) > 1):
         return Answer(text, lot=at_counter(connection, named[0]))
-    said = f"These fit {quoted(text)}." if named or buyers else told.sentence
+    said = f"These fit {quoted(text)}." if named or buyers or not told.choices else told.sentence
     return Answer(text, lots=lots[:MOST_LISTED], tags=tags, buyers=buyers, sentence=said)
 
 

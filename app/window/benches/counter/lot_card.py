@@ -99,8 +99,8 @@ class LotCard(Card):
             self._holds.addWidget(line)
 
 
-class NextLook(Card):
-    """Sister lots with some left: nothing is said of their shade, it has to be looked at."""
+class NextLookCard(Card):
+    """Lots near by their making: nothing is said of their shade, it has to be looked at."""
 
     def __init__(self) -> None:
         super().__init__("The next look")

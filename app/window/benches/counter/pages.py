@@ -22,6 +22,7 @@ WAYS = (
     ("Osk", "a customer, also with words of what was bought"),
     ("april glove", "what was sold in a month without a name"),
     ("S·004·R", "a shelf’s plate: what lies there"),
+    ("N·005·F", "a kit’s bag: it is sold whole, or opened"),
 )
 
 

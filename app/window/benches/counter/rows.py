@@ -4,7 +4,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import partial
 
-from PySide6.QtCore import QRectF, QSize, Qt
+from PySide6.QtCore import QRectF, QSize, Qt, QTimer
 from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
@@ -13,6 +13,7 @@ from app.window.parts.swatch import Swatch, Zone
 from app.window.parts.words import CodeWords, OneLine, Words
 
 SWATCH = QSize(64, TARGET)
+AT_ONCE = 16  # rows: more than a screen shows
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,27 +78,48 @@ class OfferRow(QAbstractButton):
 
 
 class OfferRows(QWidget):
-    """Rows below each other."""
+    """Rows below each other; of many the first stand there at once, the others as it goes on."""
 
     def __init__(self) -> None:
         super().__init__()
         self.rows: list[OfferRow] = []
-        self._column = QVBoxLayout(self)
-        self._column.setContentsMargins(0, 0, 0, 0)
-        self._column.setSpacing(0)
+        self._to_come: list[Offer] = []
+        self._next = QTimer(self)
+        self._next.setSingleShot(True)
+        self._next.timeout.connect(self._show_some)
+        self._below = QVBoxLayout(self)
+        self._below.setContentsMargins(0, 0, 0, 0)
+        self._begin_sheet()
 
     def show_offers(self, offers: Sequence[Offer]) -> None:
         """Show other rows."""
-        for old in self.rows:
-            old.hide()
-            self._column.removeWidget(old)
-            old.deleteLater()
-        self.rows = [OfferRow(offer) for offer in offers]
-        for row in self.rows:
-            if row.offer.chosen is not None:
-                row.clicked.connect(partial(_choose, row.offer.chosen))
+        self._sheet.hide()
+        self._below.removeWidget(self._sheet)
+        self._sheet.deleteLater()
+        self._begin_sheet()
+        self.rows, self._to_come = [], list(offers)
+        self._show_some()
+
+    def _begin_sheet(self) -> None:
+        """A new sheet for rows; an old one goes with all of its rows, for one by one is slow."""
+        self._sheet = QWidget(self)
+        self._column = QVBoxLayout(self._sheet)
+        self._column.setContentsMargins(0, 0, 0, 0)
+        self._column.setSpacing(0)
+        self._below.addWidget(self._sheet)
+        self._sheet.show()
+
+    def _show_some(self) -> None:
+        for offer in self._to_come[:AT_ONCE]:
+            row = OfferRow(offer)
+            if offer.chosen is not None:
+                row.clicked.connect(partial(_choose, offer.chosen))
+            self.rows.append(row)
             self._column.addWidget(row)
             row.show()  # now, so that it can have the focus
+        del self._to_come[:AT_ONCE]
+        if self._to_come:
+            self._next.start(0)
 
     def begin(self) -> None:
         """The first row that can be chosen has the focus: Enter chooses it, arrows go on."""

@@ -80,7 +80,7 @@ class Till(QObject):
         """DONE: sell what lies there, to who is served."""
         trouble = self.basket.trouble(self.buyer.id if self.buyer else None)
         if trouble:
-            self._bench.around.trouble(Refused(f"{trouble}; nothing was sold."))
+            self._bench.around.trouble(_not_sold(trouble))
         elif self.buyer is not None:
             self.sell_to()
         else:
@@ -96,9 +96,7 @@ class Till(QObject):
     def promise(self, lot: AtCounter) -> None:
         """Ask for whom, and how many."""
         card = PromiseCard(lot, self.buyer)
-        put_up = next((one.put_up for one in lot.free), "skein")
-        card.answered.connect(
-            lambda told: self._do(promise, lot.line.lot, *told, put_up))
+        card.answered.connect(lambda told: self._do(promise, lot.line.lot, *told))
         self.asks.emit(card)
 
     def shelve(self, place: int) -> None:
@@ -149,7 +147,7 @@ class Till(QObject):
     def _sell_to(self, buyer: Buyer) -> None:
         trouble = self.basket.trouble(buyer.customer)
         if trouble:
-            self._bench.around.trouble(Refused(f"{trouble}; nothing was sold."))
+            self._bench.around.trouble(_not_sold(trouble))
         else:
             self._served(sell_to, self.basket.yarn, buyer)
 
@@ -159,3 +157,8 @@ class Till(QObject):
     def _served(self, deed: Callable[..., Any], *args: Any) -> None:
         """Do it; then the counter is free for the next."""
         self._bench.do(deed, *args, then=lambda _done: self.clear())
+
+
+def _not_sold(trouble: str) -> Refused:
+    """Why nothing was sold, as a sentence."""
+    return Refused(f"{trouble.removesuffix('.')}.", "Nothing was sold.")

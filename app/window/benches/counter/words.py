@@ -10,6 +10,7 @@ from app.calculations.moments import day_words
 from app.lookups.bought import Bought
 from app.lookups.counter import AtCounter, Tagged
 from app.lookups.holds import HoldFacts
+from app.lookups.kits import KitNow
 from app.lookups.lot_lines import LotLine
 from app.lookups.prices import money_words
 
@@ -36,15 +37,20 @@ def left_words(lot: AtCounter) -> tuple[str, str, str]:
 
 
 def rest_words(lot: AtCounter, now: datetime) -> str:
-    """'9 were made: 3 on shelf 004; 1 put by until 4 May 2026 for Osk; 5 sold (buyer known).'"""
+    """'9 were made: 3 on shelf 004; 1 put by until 4 May 2026 for Osk; 5 sold (buyer known).'
+
+    Where some became something else, what came of them wears tags too: nothing is added up.
+    """
     states = sorted(lot.skeins, key=lambda one: (_ORDER.index(one.state), one.order_of_place))
     parts = [f"{count}\u00a0{words}" for words, count in
              Counter(_state(one, now) for one in states).items()]
-    if lot.remade:
-        parts.append(f"{lot.remade} made into something else")
     if lot.undone:
         parts.append(f"{lot.undone} that {'wears' if lot.undone == 1 else 'wear'} no tag of it now")
-    made = len(lot.skeins) + lot.remade + lot.undone
+    made = len(lot.skeins) + lot.undone
+    if lot.remade:
+        parts.append(f"{lot.remade} more {'was' if lot.remade == 1 else 'were'} made into "
+                     "something else")
+        return f"{made} {'wears its tag' if made == 1 else 'wear its tags'}: {'; '.join(parts)}."
     if not made:
         return "No skein of it wears a tag yet."
     return f"{made} {'was' if made == 1 else 'were'} made: {'; '.join(parts)}."
@@ -98,8 +104,8 @@ def age_words(dyed: datetime | None, now: datetime) -> str:
 
 
 def left_short(line: LotLine) -> str:
-    """'3 left', 'none left'."""
-    return f"{line.left.count} left" if line.left.count else "none left"
+    """'3 left', '0 left'."""
+    return f"{line.left.count} left"
 
 
 def bought_words(one: Bought) -> str:
@@ -120,6 +126,28 @@ def listing(things: Iterable[str]) -> str:
     """'A, B and C'."""
     said = list(things)
     return " and ".join(filter(None, (", ".join(said[:-1]), *said[-1:])))
+
+
+def bag_count(kit: KitNow) -> str:
+    """'2 skeins and 1 mini': what a kit bag holds."""
+    put_ups = Counter(one.put_up for one in kit.skeins)
+    return listing(pieces(count, put_up) for put_up, count in put_ups.items())
+
+
+def bag_words(kit: KitNow) -> str:
+    """'Coal Hatch, Downholm DK: 26·10·WX9 K4. Seventh Buoy, …': what is in a kit bag."""
+    by_yarn: dict[str, list[str]] = {}
+    for one in kit.skeins:
+        by_yarn.setdefault(f"{one.colourway}, {one.base}", []).append(shown(one.mark))
+    return " ".join(f"{yarn}: {listing(marks)}." for yarn, marks in by_yarn.items())
+
+
+def kit_gone(kit: KitNow) -> tuple[str, str]:
+    """Why a bag can be neither sold nor opened, and what to do."""
+    if kit.order:
+        return (f"Kit {kit.shown}, was sold with order {kit.order}.",
+                "What comes back of it is scanned by its tags.")
+    return f"Kit {kit.shown}, was opened: nothing is in it.", "Scan the tags of its skeins."
 
 
 def fetch_words(chosen: Sequence[Tagged]) -> str:

@@ -21,7 +21,7 @@ BY = {
 ICONS = {
     "cone": Icon.CONE, "disc": Icon.DISC, "jar": Icon.JAR, "pot": Icon.POT, "rail": Icon.RAIL,
     "tag": Icon.TAG, "skein": Icon.SKEIN, "lot": Icon.SKEIN, "reel": Icon.REEL,
-    "kit": Icon.KIT, "vessel": Icon.POT,
+    "kit": Icon.KIT, "vessel": Icon.POT, "steamer": Icon.POT, "shelf": Icon.COUNTER,
 }
 KIND_WORDS = {
     "lot": "dye lot", "skein": "tagged skein", "tag": "printed tag that hangs on no skein",

@@ -13,10 +13,14 @@ from app.window.parts.words import SECOND, Words
 
 
 class EvidenceCard(Card):
-    """`recognised` gives StillToSay and MayBeOf; `lost` StillToSay and how many."""
+    """`recognised` gives StillToSay and MayBeOf; `lost` StillToSay and how many.
+
+    `other_lot`: the tag in hand hangs on a skein of another lot.
+    """
 
     recognised = Signal(object, object)
     lost = Signal(object, int)
+    other_lot = Signal()
 
     def __init__(self) -> None:
         super().__init__("What was seen of it since")
@@ -24,16 +28,18 @@ class EvidenceCard(Card):
         self.keys: list[KeyButton] = []
         self.count = CountField("How many are gone")
         self.lost_key = KeyButton("")
+        self.other_key = KeyButton("Its tag is another lot's", "W")
         self._of = Words(ink=SECOND)
         self._rows = QVBoxLayout()
         self._rows.setSpacing(Gap.SMALL)
-        self.add(self._of, self._rows, self.count, Actions(self.lost_key))
+        self.add(self._of, self._rows, self.count, Actions(self.lost_key, self.other_key))
         self.lost_key.clicked.connect(self._lose)
         self.count.line.returnPressed.connect(self._lose)
+        self.other_key.clicked.connect(self.other_lot)
         self.hide()
 
-    def show_said(self, said: StillToSay | None) -> None:
-        """Show what may be said of another thing."""
+    def show_said(self, said: StillToSay | None, *, tagged: bool = False) -> None:
+        """Show what may be said of another thing; of a tagged skein, also that its tag is wrong."""
         self.said = said
         self.setVisible(said is not None)
         while item := self._rows.takeAt(0):
@@ -43,6 +49,7 @@ class EvidenceCard(Card):
         self.keys = []
         if said is None:
             return
+        self.other_key.setVisible(tagged)
         one = said.count == 1
         self._of.setText(f"{'It is' if one else 'They are'} one of a pool. Whoever sees by tie, "
                          "count or shade which:")

@@ -15,6 +15,7 @@ from app.window.bench import Bench
 from app.window.benches.desk.choices_page import ChoicesPage
 from app.window.benches.desk.empty_page import NEWEST, EmptyPage
 from app.window.benches.desk.looking import Answer, InHand, find, look_at
+from app.window.benches.desk.matching import Matching
 from app.window.benches.desk.questions import (
     why_clear,
     why_hold,
@@ -39,6 +40,7 @@ class Hand(QWidget):
         self._bench, self._in_turn = bench, InTurn(bench)
         self.thing: InHand | None = None
         self.empty, self.choices, self.page = EmptyPage(), ChoicesPage(), ThingPage()
+        self._matching = Matching(bench, self)
         self._views: tuple[QWidget, ...] = (self.empty, self.choices, self.page)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
@@ -48,8 +50,9 @@ class Hand(QWidget):
         self._turn_to(self.empty)
 
     def seek(self, text: str, *, typed: bool) -> None:
-        """Find what was scanned or typed."""
-        self._in_turn.ask(self._found, find, text, typed, self._now())
+        """Find what was scanned or typed; a scan may answer which lot a skein is of."""
+        if typed or not self._matching.takes(text):
+            self._in_turn.ask(self._found, find, text, typed, self._now())
 
     def seek_all(self, codes: Sequence[str]) -> None:
         """Find all of a pasted list."""
@@ -58,6 +61,18 @@ class Hand(QWidget):
     def open(self, thing: Found) -> None:
         """Take up a thing that is known already."""
         self._in_turn.ask(self._show, look_at, thing, self._now())
+
+    def ask(self, why: Why, answered: Callable[[str], None]) -> WhyCard:
+        """Ask it under the name of the thing in hand; `answered` gets the words."""
+        card = WhyCard(why)
+        card.said.connect(answered)
+        card.left.connect(lambda: self.page.ask_why(None))
+        self.page.ask_why(card)
+        return card
+
+    def do(self, deed: Callable[..., Any], *args: Any, **terms: Any) -> None:
+        """Do it; the question that was answered is taken away."""
+        self._bench.do(deed, *args, then=lambda _done: self.page.ask_why(None), **terms)
 
     def put_away(self) -> None:
         """The hand is empty again."""
@@ -158,38 +173,29 @@ class Hand(QWidget):
         thing = self.thing
         if thing is not None and thing.source is not None:
             source = thing.source
-            self._ask(why_hold(thing.found), lambda why: self._do(hold, *source, why))
+            self.ask(why_hold(thing.found), lambda why: self.do(hold, *source, why))
 
     def _ask_clear(self, one: HoldFacts) -> None:
         thing = self.thing
         if thing is not None:
             yarn = thing.found.id
-            self._ask(why_clear(one, thing.found),
-                      lambda why: self._do(clear, one.id, yarn, why))
+            self.ask(why_clear(one, thing.found),
+                      lambda why: self.do(clear, one.id, yarn, why))
 
     def _ask_lift(self, one: HoldFacts) -> None:
-        self._ask(why_lift(one), lambda why: self._do(lift_hold, one.id, why))
+        self.ask(why_lift(one), lambda why: self.do(lift_hold, one.id, why))
 
     def _ask_recognised(self, still: StillToSay, one: MayBeOf) -> None:
         thing = self.thing
         if thing is not None:
-            self._ask(why_recognised(thing.found, one), lambda why: self._do(
+            self.ask(why_recognised(thing.found, one), lambda why: self.do(
                 recognise, still.yarn, still.pool, one.parent, reason=why))
 
     def _ask_lost(self, still: StillToSay, count: int) -> None:
         thing = self.thing
         if thing is not None:
-            self._ask(why_lost(thing.found, count), lambda why: self._do(
+            self.ask(why_lost(thing.found, count), lambda why: self.do(
                 lose, still.yarn, count, reason=why))
-
-    def _ask(self, why: Why, answered: Callable[[str], None]) -> None:
-        card = WhyCard(why)
-        card.said.connect(answered)
-        card.left.connect(lambda: self.page.ask_why(None))
-        self.page.ask_why(card)
-
-    def _do(self, deed: Callable[..., Any], *args: Any, **terms: Any) -> None:
-        self._bench.do(deed, *args, then=lambda _done: self.page.ask_why(None), **terms)
 
     def _print(self) -> None:
         thing, around = self.thing, self._bench.around

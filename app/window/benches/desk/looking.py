@@ -16,6 +16,7 @@ from app.lookups.shelves import ShelfNow, shelf_with
 from app.lookups.story import story
 from app.lookups.things import Found
 from app.lookups.thread import Thing
+from app.lookups.untagged import LotMeant, OfLot, lot_meant, untagged_of
 from app.scanning.resolve import Resolution, resolve
 
 _YARN_OF = {"cone": "cone", "lot": "lot", "skein": "yarn"}
@@ -39,6 +40,7 @@ class InHand:
     story: tuple[EntryRow, ...]
     shelf: ShelfNow | None = None
     still: StillToSay | None = None
+    tagless: OfLot | None = None
 
     @property
     def source(self) -> tuple[str, int] | None:
@@ -79,4 +81,12 @@ def look_at(connection: Any, found: Found, at: datetime) -> InHand:
         story(connection, found, at),
         shelf_with(connection, found.code) if found.kind == "shelf" else None,
         still_to_say(connection, found, at),
+        untagged_of(connection, found.id) if found.kind == "lot" else None,
     )
+
+
+def which_lot(connection: Any, text: str) -> LotMeant | Resolution:
+    """The lot that was scanned or typed, by its code or a tag of it; else why there is none."""
+    told = resolve(connection, text, True, frozenset({"lot", "skein", "tag"}))
+    meant = None if told.found is None else lot_meant(connection, told.found)
+    return meant or told

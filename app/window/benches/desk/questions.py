@@ -3,8 +3,13 @@
 from app.lookups.holds import HoldFacts
 from app.lookups.recognising import MayBeOf
 from app.lookups.things import Found
+from app.lookups.untagged import Untagged
 from app.window.benches.desk.desk_words import how_many, kind_words
 from app.window.benches.desk.why_card import FAULTS, Why
+
+_HOW_MATCHED = "Say how it was matched: whoever traces it will ask."
+_MATCHED = ("by eye, beside skeins of the lot", "measured beside the lot", "by its tie",
+            "its tag lay beside it")
 
 
 def why_hold(found: Found) -> Why:
@@ -53,4 +58,43 @@ def why_lost(found: Found, count: int) -> Why:
         f"{what} lost?",
         "They stay in every count as lost, and may be found again.",
         "Lost", "Say how it is known.", ("not there at a count", "torn or felted in the wash"),
+    )
+
+
+def which_other_lot(found: Found) -> Why:
+    """Before a skein is told to be of another lot than its tag says."""
+    return Why(
+        f"Which lot is the skein with {found.shown} of?",
+        "Its tag comes off and is void; it gets one of its own lot, and so does the skein that "
+        "this tag was printed for.",
+        "This lot", "Say the code of its lot: scan the lot, or a tag of it.",
+        asks="Its lot",
+    )
+
+
+def why_other_lot(found: Found, lot: Found) -> Why:
+    """The evidence for that."""
+    return Why(
+        f"The skein with {found.shown} is of {lot.shown}, {lot.words}?",
+        "Cut the tag off when this is saved.",
+        "It is", _HOW_MATCHED, _MATCHED,
+    )
+
+
+def why_missing(find: Untagged, lot: Found) -> Why:
+    """Before a find is told to be the one that a count missed."""
+    return Why(
+        f"The {find.put_up} without a tag was missing at the count of {lot.shown}?",
+        "It is of this lot then, and is missing no more.",
+        "It was", _HOW_MATCHED, _MATCHED,
+    )
+
+
+def why_one_of(find: Untagged, lot: Found, count: int) -> Why:
+    """Before a find is told to be one of a lot's tagged ones."""
+    return Why(
+        f"The {find.put_up} without a tag is one of {how_many(count, find.put_up)} of "
+        f"{lot.shown}?",
+        "It is of this lot then, and stands for one of them; which of them stays not known.",
+        "It is", _HOW_MATCHED, _MATCHED,
     )

@@ -8,6 +8,7 @@ from app.window.benches.desk.evidence_card import EvidenceCard
 from app.window.benches.desk.looking import InHand
 from app.window.benches.desk.name_card import NameCard
 from app.window.benches.desk.story_card import StoryCard
+from app.window.benches.desk.tagless_card import TaglessCard
 from app.window.benches.desk.thing_row import ThingRows
 from app.window.benches.desk.where_from import WhereFrom
 from app.window.benches.desk.where_to import WhereTo
@@ -40,8 +41,9 @@ class ThingPage(QWidget):
         self._shelf = Card("What lies here")
         self._shelf.add(self.lies)
         self._ends = SideBySide(self.where_from, self.where_to)
-        self.evidence = EvidenceCard()
-        for part in (self.name, self._near, self._shelf, self._ends, self.evidence, self.story):
+        self.evidence, self.tagless = EvidenceCard(), TaglessCard()
+        for part in (self.name, self._near, self._shelf, self._ends, self.evidence, self.tagless,
+                     self.story):
             self._column.addWidget(part)
         self._column.addStretch(1)
         self.where_from.opened.connect(self.opened)
@@ -54,7 +56,8 @@ class ThingPage(QWidget):
         self.where_from.show_thing(thing, said.get("Came", ""))
         self.where_to.show_thing(thing)
         self.story.show_story(thing.story)
-        self.evidence.show_said(thing.still)
+        self.evidence.show_said(thing.still, tagged=thing.found.kind == "skein")
+        self.tagless.show_tagless(thing.tagless)
         self._ends.setVisible(thing.shelf is None)
         self._shelf.setVisible(thing.shelf is not None)
         if thing.shelf is not None:

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QAbstractButton, QHBoxLayout, QSizePolicy, QVBoxLa
 from app.lookups.things import Found
 from app.scanning.saying import void_words
 from app.window.benches.desk.desk_words import ICONS, kind_words
+from app.window.look.icons import Icon
 from app.window.look.look import TARGET, Gap, Size, look
 from app.window.look.shapes import draw_key_cap, key_cap_width
 from app.window.parts.picture import Picture
@@ -24,8 +25,8 @@ _WITHOUT_COLOUR = ("cone", "disc", "pot", "jar", "rail", "shelf", "reel", "board
 
 def swatch_of(thing: Found, size: QSize, icon: float) -> QWidget:
     """The colour chosen by eye, the words that none was, or a picture of what has no colour."""
-    if thing.kind in _WITHOUT_COLOUR and thing.kind in ICONS:
-        return Picture(ICONS[thing.kind], icon)
+    if thing.kind in _WITHOUT_COLOUR:
+        return Picture(ICONS.get(thing.kind, Icon.DISC), icon)
     zones = [Zone(thing.swatch)] if thing.swatch else []
     return Swatch(zones, thing.words, size, NO_SWATCH)
 

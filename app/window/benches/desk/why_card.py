@@ -26,6 +26,8 @@ class Why:
     does: str
     needed: str
     answers: tuple[str, ...] = ()
+    asks: str = ""
+    """What stands over the field, where it wants something else than words."""
 
 
 class WhyCard(Card):
@@ -39,7 +41,7 @@ class WhyCard(Card):
         self.why = why
         self.setAccessibleName(why.title)
         words = "Or in your own words" if why.answers else "In a few words"
-        self.field = TextField(words, "then Enter", why.needed)
+        self.field = TextField(why.asks or words, "then Enter", why.needed)
         self.does = KeyButton(why.does, strong=True)
         self.leave = KeyButton("Leave it", "F8")
         self.answers = [

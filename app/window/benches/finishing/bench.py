@@ -165,7 +165,7 @@ class FinishingBench(Bench):
     def _show_hand(self, hand: Hand | None) -> None:
         """What skeins became comes in their place; after that nothing is in hand."""
         if hand is None:
-            self._put_by()
+            self._put_away()
             return
         hand.over.connect(self._show_hand)
         self._show(hand)
@@ -202,23 +202,23 @@ class FinishingBench(Bench):
         counting = Counting(cord, Tally.of(cord.ties))
         counting.strange.threads = self._threads
         counting.done.connect(self._finish)
-        counting.left.connect(self._put_by)
+        counting.left.connect(self._put_away)
         self._show(counting)
         self.ask(counting.show_look_for, look_for, cord.rows)
 
     def _show_disc(self, disc: DiscNow | None) -> None:
         """After a deed: the cord was counted, its count was taken back, or it is gone."""
         if disc is None or disc.bundle is None:
-            self._put_by()
+            self._put_away()
         elif not (isinstance(self.card, Counting) and self.card.cord.rows == disc.bundle.rows):
             self._take_in_hand(disc, disc.bundle)
 
     def _show_piles(self, cord: BundleFacts, piles: Sequence[Pile]) -> None:
         counted = Counted(cord, piles)
-        counted.left.connect(self._put_by)
+        counted.left.connect(self._put_away)
         self._show(counted)
 
-    def _put_by(self) -> None:
+    def _put_away(self) -> None:
         self.disc = None
         self.around.show_trail(())
         self._show(nothing())

@@ -28,7 +28,7 @@ class Counted(Card):
         self.add(CordHead(cord), self.headline)
         self.add(Actions(*(_PileLine(pile) for pile in piles)))
         self.add(self.card)
-        leave = KeyButton("Put by", "F8")
+        leave = KeyButton("Put away", "F8")
         leave.clicked.connect(self.left)
         self.add_last(Actions(leave))
 

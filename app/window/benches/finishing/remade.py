@@ -33,7 +33,7 @@ class Remade(Hand):
         self.void = Words(_void(void), bold=True)
         card = Card(in_hand=True)
         card.add(self.told, self.how, self.void, Words(following, ink=SECOND))
-        card.add_last(Actions(self.put_by()))
+        card.add_last(Actions(self.put_away()))
         self.body.addWidget(card)
 
     def look(self) -> None:

@@ -50,7 +50,7 @@ class SkeinsInHand(Hand):
         self._rows.setSpacing(Gap.HAIR)
         self.asked: Cutting | Gathering | CallingSeconds | None = None
         self._keys = Actions(
-            self.minis, self.balls, self.cord, self.seconds, self.put_by("Lay all back")
+            self.minis, self.balls, self.cord, self.seconds, self.put_away("Lay all back")
         )
         card = Card("Skeins in hand", in_hand=True)
         head = card.add_row(self.total, self.name, self.lots)

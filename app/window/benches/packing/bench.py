@@ -1,6 +1,6 @@
 """The packing bench: an order by its number, its skeins by their tags, and the parcel leaves."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from functools import partial
 from pathlib import Path
 
@@ -23,6 +23,7 @@ from app.lookups.packing import (
 )
 from app.problems import NotFound, Problem, Refused
 from app.scanning.resolve import Resolution, resolve
+from app.scanning.saying import quoted
 from app.window.bench import Around, Bench
 from app.window.benches.packing.file_card import FileCard
 from app.window.benches.packing.hand_card import HandCard
@@ -39,6 +40,7 @@ _CONCERNED = frozenset({"customer_order", "order_line", "whereabouts", "tag", "t
                         "clear", "yarn", "personal"})
 _STEPS = {int(Qt.Key.Key_Down): 1, int(Qt.Key.Key_Up): -1}
 _FILES = "Lists (*.csv *.xlsx *.txt *.tsv);;All files (*)"
+_FEW = 4  # numbers that are named at once
 _NO_ORDER = "Scan the order's number first, or choose it from the list."
 
 
@@ -110,13 +112,25 @@ class PackingBench(Bench):
 
     def seek(self, words: str) -> bool:
         """An order by its number or its name, a tag by its mark."""
-        named = self.waiting.named(words)
-        if named is not None and not any(character.isdigit() for character in words):
-            self.open_order(named.id)
+        named = () if any(map(str.isdigit, words)) else self.waiting.named(words)
+        if len(named) == 1:
+            self.open_order(named[0].id)
+        elif named:
+            self._which_of(words, named)
         else:
             self.turn.ask(partial(self._number_came, words, True), order_numbered,
                           number_of_order(words))
         return True
+
+    def _which_of(self, words: str, named: Sequence[OrderNow]) -> None:
+        """Several wait for somebody of this name: the oldest is marked, none is chosen."""
+        self.to_the_list()
+        self.waiting.turn_to(named[0])
+        numbers = ", ".join(one.number for one in named[:_FEW])
+        more = f" and {len(named) - _FEW} more" if len(named) > _FEW else ""
+        self.around.trouble(Refused(
+            f"{len(named)} orders wait for {quoted(words)}: {numbers}{more}.",
+            "Type the number of one, or choose it with ↑ ↓ and Enter."))
 
     def take_file(self, path: Path) -> bool:
         """The web shop's file was dropped."""
@@ -133,7 +147,7 @@ class PackingBench(Bench):
     def open_order(self, order: int) -> None:
         """This order is in hand now."""
         self.around.found((), lambda _finding, _answer: None)
-        self._put_order_by()
+        self._put_order_away()
         self.in_hand = OrderInHand(self.around, order)
         self.in_hand.left.connect(self.to_the_list)
         self.body.insertWidget(0, self.in_hand)
@@ -141,19 +155,19 @@ class PackingBench(Bench):
 
     def to_the_list(self) -> None:
         """Nothing is in hand."""
-        self._put_order_by()
+        self._put_order_away()
         self._show(self.waiting)
         self.look_again(_CONCERNED)
 
     def _show(self, card: QWidget) -> None:
         self.setFocus()
         if card is not self.in_hand:
-            self._put_order_by()
+            self._put_order_away()
         self.shown = card
         for one in (self.waiting, self.file, self.hand):
             one.setVisible(one is card)
 
-    def _put_order_by(self) -> None:
+    def _put_order_away(self) -> None:
         if self.in_hand is not None:
             self.in_hand.hide()
             self.in_hand.deleteLater()
@@ -198,8 +212,9 @@ class PackingBench(Bench):
         if answer.found is not None and answer.found.kind == "skein" and not answer.choices:
             self._tag(answer.found.code)
         else:
+            called = "" if any(map(str.isdigit, text)) else ", and none waits for anybody so called"
             self.around.trouble(NotFound(
-                f"No order {text.strip()[:40]} is in the book.",
+                f"No order {text.strip()[:40]} is in the book{called}.",
                 "Look at its slip, or bring the web shop's newest file: F3 in the list."))
 
     def _done(self) -> None:
@@ -225,7 +240,7 @@ class PackingBench(Bench):
 
     def _look_at_file(self) -> None:
         card, session = self.file, self.around.session
-        path, said, now = card.path, dict(card.said), session.book.clock()
+        path, said, now = card.path, dict(card.said), session.now()
 
         def current(show: Callable[[], None]) -> None:
             if (path, said) == (card.path, card.said):

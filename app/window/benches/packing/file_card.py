@@ -10,7 +10,7 @@ from app.exchange.order_headings import ORDERS
 from app.exchange.orders_file import OrderRead, OrdersList
 from app.exchange.orders_in import OrdersSeen, stays_out
 from app.problems import Problem
-from app.window.benches.packing.packing_words import NOBODY, orders, skeins
+from app.window.benches.packing.packing_words import NOBODY, orders
 from app.window.look.look import Size
 from app.window.parts.card import Actions, Card
 from app.window.parts.columns_panel import ColumnsPanel
@@ -18,6 +18,7 @@ from app.window.parts.key_button import KeyButton
 from app.window.parts.thing_table import Head, ThingTable
 from app.window.parts.trouble_lines import TroubleLines
 from app.window.parts.words import SECOND, BigNumber, OneLine, Words
+from app.work.selling import pieces
 
 
 class FileCard(Card):
@@ -39,7 +40,7 @@ class FileCard(Card):
         self.number, self.notes = BigNumber(), Words(ink=SECOND)
         self.columns, self.out, self.doubts = ColumnsPanel(), TroubleLines(), TroubleLines()
         self.table = ThingTable(
-            (Head("order", codes=True), "for", "of", Head("skeins", right=True), "what"),
+            (Head("order", codes=True), "for", "of", Head("pieces", right=True), "what"),
             "orders of the file", most_rows=7)
         self.take_in = KeyButton("", "Enter", strong=True)
         self.again = KeyButton("Read it again", "F5")
@@ -92,7 +93,7 @@ class FileCard(Card):
         self.number.show_number(
             str(len(found.orders)),
             "order to take in" if len(found.orders) == 1 else "orders to take in",
-            f"{skeins(count)} in all")
+            f"{pieces(count)} in all")
         self.number.show()
         said = [*found.notes, *(["Columns as they were settled before."]
                                 if seen.match.remembered else [])]

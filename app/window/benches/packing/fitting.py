@@ -59,7 +59,8 @@ def why_none(tag: TagScanned, order: OrderNow) -> Refused:
     still = [line for line in order.lines if line.open]
     if not still:
         return Refused(f"Order {order.number} wants nothing more; nothing was taken.",
-                       "Put this one back, and send the parcel.")
+                       "Put this one back, and send the parcel." if order.taken
+                       else "Put this one back.")
     other_lot = next((line for line in still if _looks(tag, line)), None)
     if other_lot is not None:
         return Refused(
@@ -68,12 +69,25 @@ def why_none(tag: TagScanned, order: OrderNow) -> Refused:
             "Take that lot, or ask the customer first.")
     full = next((line for line in order.lines if _looks(tag, line)), None)
     if full is not None:
-        done = "is called off" if full.over else f"has all {full.wanted} of it"
+        done = "is called off" if full.over else (
+            "has the one it wants" if full.wanted == 1 else f"has all {full.wanted} of it")
         return Refused(f"This is {tag.colourway_name}, and order {order.number} {done}; nothing "
                        "was taken.", "Put it back.")
     return Refused(f"This is {_what(tag, still)}; order {order.number} wants "
                    f"{_wants(tag, still)}. Nothing was taken.",
                    "Put it back, and take what is wanted.")
+
+
+def why_not_sent(order: OrderNow) -> Refused:
+    """Why the parcel does not leave by DONE, and what can be done."""
+    if not order.open:
+        return Refused(f"Nothing of order {order.number} is left to send; nothing was saved.",
+                       "Leave it with F8.")
+    return Refused(
+        f"Order {order.number} was not sent: {order.open} of {order.wanted} "
+        f"{'is' if order.open == 1 else 'are'} still to be taken.",
+        "Take what is wanted, or send what is there: F6 keeps the rest open, F7 calls it off."
+        if order.taken else "Take what is wanted, or call it off with F7.")
 
 
 def _kept(tag: TagScanned, order: OrderNow, now: datetime) -> bool:

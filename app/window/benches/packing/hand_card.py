@@ -44,15 +44,19 @@ class HandCard(Card):
         self.table = ThingTable((Head("", right=True), "what", "read as", "lot"), "its lines",
                                 most_rows=8)
         self.go = KeyButton("", "Enter", strong=True)
-        self.place = KeyButton("", "F5")
+        self.place = KeyButton("Place the order", "F5")
+        self.back = KeyButton("Change the last line", "F6")
+        self.to_who = KeyButton("Back to whose it is", "F7")
         leave = KeyButton("Leave it", "F8")
         self.go.clicked.connect(self.done)
         self.place.clicked.connect(self._place)
+        self.back.clicked.connect(self._take_back)
+        self.to_who.clicked.connect(self._ask_who)
         leave.clicked.connect(self.left)
         self.who = _side_by_side(self.number, self.name, self.mail)
         self.wants = _side_by_side(self.what, self.count, self.lot)
         self.add(self.title, self.told, self.who, self.wants, self.table,
-                 Actions(self.go, self.place, leave))
+                 Actions(self.go, self.place, self.back, self.to_who, leave))
 
     @property
     def on_lines(self) -> bool:
@@ -97,6 +101,23 @@ class HandCard(Card):
         self.what.line.setFocus()
         return True
 
+    def _take_back(self) -> None:
+        """The last line stands in the fields once more; what is being written there is kept."""
+        if self.what.line.text().strip():
+            self.what.complain("Add this line first, or clear it.")
+            self.what.line.setFocus()
+            return
+        last = self.lines.pop()
+        for field, text in ((self.what, last.what), (self.count, str(last.count)),
+                            (self.lot, last.lot)):
+            field.line.setText(text)
+        self._show()
+        self.what.line.setFocus()
+
+    def _ask_who(self) -> None:
+        self._turn(False)
+        self.number.line.setFocus()
+
     def _place(self) -> None:
         if (self.what.line.text().strip() or not self.lines) and not self._add():
             return
@@ -116,8 +137,9 @@ class HandCard(Card):
                               for line in self.lines])
         self.table.setVisible(bool(self.lines))
         self.go.say("Add the line" if self.on_lines else "On to what is wanted")
-        self.place.say("Place the order")
         self.place.setVisible(self.on_lines)
+        self.back.setVisible(self.on_lines and bool(self.lines))
+        self.to_who.setVisible(self.on_lines)
 
     def _read(self, line: Said) -> str:
         read = read_words(line.what, self.names)

@@ -10,9 +10,9 @@ from app.calculations.codes import shown
 from app.lookups.offers import Offer
 from app.lookups.orders import LineNow, OrderNow
 from app.lookups.packing import Shelf, TagScanned, order_to_pack
-from app.problems import NotFound, Refused
+from app.problems import NotFound
 from app.window.bench import Around, Bench
-from app.window.benches.packing.fitting import lines_for, obstacle, why_none
+from app.window.benches.packing.fitting import lines_for, obstacle, why_none, why_not_sent
 from app.window.benches.packing.held import Held
 from app.window.benches.packing.order_card import OrderCard
 from app.window.benches.packing.question import TakeOut, WhichLine
@@ -35,7 +35,7 @@ Now = tuple[OrderNow | None, Mapping[int, Sequence[Offer]]]
 
 
 class OrderInHand(Bench):
-    """A bench for one order; `left` when it is put by, or when its parcel left."""
+    """A bench for one order; `left` when it is put away, or when its parcel left."""
 
     left = Signal()
 
@@ -80,10 +80,7 @@ class OrderInHand(Bench):
         elif self.card.aside is None and self.order is not None and self.card.send.isEnabled():
             self.send()
         elif self.card.aside is None and self.order is not None:
-            self.around.trouble(Refused(
-                f"Order {self.order.number} was not sent: {self.order.open} of "
-                f"{self.order.wanted} are still to be taken.",
-                "Take them, or send what is there: F6 keeps the rest open, F7 calls it off."))
+            self.around.trouble(why_not_sent(self.order))
         else:
             self._ask_no_more()
 

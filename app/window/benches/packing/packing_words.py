@@ -52,8 +52,9 @@ def offer_words(line: LineNow, offered: Sequence[Offer]) -> str:
         return ""
     if not offered:
         return ("None lies free on a shelf." if line.is_read
-                else "No yarn of the studio could be read from these words: scan what it is for.")
-    return "   ".join(offer.words.replace(" ", _KEPT_TOGETHER) for offer in offered[:2])
+                else "No yarn of the studio could be read from these words: scan what goes in "
+                     "for it.")
+    return "   ".join(_kept_together(offer.words) for offer in offered[:2])
 
 
 def state_words(line: LineNow) -> str:
@@ -61,6 +62,11 @@ def state_words(line: LineNow) -> str:
     if line.over:
         return "the rest called off"
     return "taken" if line.taken or not line.filled else "sent"
+
+
+def _kept_together(words: str) -> str:
+    """A line may break between a count and the next, but not within one."""
+    return ", ".join(part.replace(" ", _KEPT_TOGETHER) for part in words.split(", "))
 
 
 def _best(line: LineNow, offered: Mapping[int, Sequence[Offer]]) -> int:

@@ -79,10 +79,14 @@ class Waiting(QWidget):
             self.at = (self.at + step) % len(self.orders)
             self._mark()
 
-    def named(self, words: str) -> OrderNow | None:
-        """The one order that waits for someone of this name."""
-        found = [one for one in self.orders if words.casefold() in (one.name or "").casefold()]
-        return found[0] if len(found) == 1 else None
+    def named(self, words: str) -> Sequence[OrderNow]:
+        """The orders that wait for someone of this name, the oldest first."""
+        return [one for one in self.orders if words.casefold() in (one.name or "").casefold()]
+
+    def turn_to(self, order: OrderNow) -> None:
+        """This order is meant, until another is."""
+        self.at = self.orders.index(order)
+        self._mark()
 
     def _choose(self, row: int) -> None:
         if row < len(self.orders):

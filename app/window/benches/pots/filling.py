@@ -53,7 +53,7 @@ class Filling(Hand):
         self._shelf = QWidget()
         new = KeyButton("New colourway", "F6")
         new.clicked.connect(self._name_new)
-        self._keys = Actions(self.dye, new, self.put_by("Leave it"))
+        self._keys = Actions(self.dye, new, self.put_away("Leave it"))
         self._right = QStackedLayout(self._shelf)
         self._right.addWidget(self.colourways)
         self.body.addWidget(SideBySide(self._card(), self._shelf, shares=(3, 2)))

@@ -112,7 +112,7 @@ class Lots(Hand):
         words.addWidget(self.kin)
         words.addStretch(1)
         words.addSpacing(Gap.SMALL)
-        words.addWidget(Actions(self.lift, *self.other_keys(), self.put_by()))
+        words.addWidget(Actions(self.lift, *self.other_keys(), self.put_away()))
         row = card.add_row(self._swatch)
         row.setAlignment(self._swatch, Qt.AlignmentFlag.AlignTop)
         row.addLayout(words, 1)

@@ -97,7 +97,7 @@ class ReceivingBench(Bench):
 
     def open_list(self, path: Path) -> None:
         """A list is in hand now; a delivery that was being weighed is kept."""
-        self._put_by()
+        self._put_away()
         self._turn_to(self.cards.list)
         self.cards.list.open(path)
 
@@ -139,7 +139,7 @@ class ReceivingBench(Bench):
         self.ask(weighing.show_batches, batches_of, said.supplier)
         self.ask(weighing.show_before, came_before, said.note_no, said.base.name)
 
-    def _put_by(self) -> bool:
+    def _put_away(self) -> bool:
         """Cones that were weighed and not taken in are kept; False while one is on the scales."""
         weighing = self.cards.weighing
         if self.hand is weighing and weighing.hand is not None:
@@ -150,7 +150,7 @@ class ReceivingBench(Bench):
         return True
 
     def _leave(self) -> None:
-        if self._put_by():
+        if self._put_away():
             self._turn_to(self.cards.start)
 
     def _take_up(self) -> None:

@@ -5,7 +5,8 @@ from collections.abc import Sequence
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
-from app.calculations.codes import bare_characters, may_be_old_lot
+from app.calculations.codes import bare_characters
+from app.calculations.old_lot_codes import no_old_lot
 from app.lookups.old_lots import CanBeOld, LiesHere
 from app.problems import BadInput
 from app.window.benches.receiving.door_words import the_one
@@ -161,9 +162,8 @@ class OldLotsCard(Hand):
             raise BadInput("Write the code that stands on its tags.")
         if bare in self._now.codes:
             raise BadInput(f"Lot {text.strip()} is in the book already.", "Look it up instead.")
-        if not may_be_old_lot(bare):
-            raise BadInput("It reads as the code of something else.",
-                           f"Put letters before it, like OLD{bare}.")
+        if (why := no_old_lot(bare)) is not None:
+            raise BadInput(f"It {why[0]}.", why[1])
         return text.strip()
 
     def _one_colourway(self, text: str) -> str:

@@ -74,9 +74,9 @@ class TaggingBench(Bench):
     def take_pile(self, pile: int) -> None:
         """Take this pile in hand."""
         self._asks_which = False
-        self.put_by(look=False)
+        self.put_away(look=False)
         self.in_hand = PileInHand(self.around, pile)
-        self.in_hand.left.connect(self.put_by)
+        self.in_hand.left.connect(self.put_away)
         self.in_hand.other_pile.connect(self.take_pile)
         self.piles.hide()
         self.body.insertWidget(0, self.in_hand)
@@ -86,14 +86,14 @@ class TaggingBench(Bench):
         """Take this shelf in hand; what was just tied on goes there."""
         tied = tuple(self.in_hand.tied) if self.in_hand is not None else ()
         self._asks_which = False
-        self.put_by(look=False)
+        self.put_away(look=False)
         self.shelf = ShelfInHand(self.around, shelf, tied)
-        self.shelf.left.connect(self.put_by)
+        self.shelf.left.connect(self.put_away)
         self.piles.hide()
         self.body.insertWidget(0, self.shelf)
         self.setFocus()
 
-    def put_by(self, *, look: bool = True) -> None:
+    def put_away(self, *, look: bool = True) -> None:
         """Nothing is in hand."""
         for old in (self.in_hand, self.shelf):
             if old is not None:
@@ -204,7 +204,7 @@ class TaggingBench(Bench):
             self._ask_which(name, ids, piles)
 
     def _ask_which(self, what: str, ids: Sequence[int], piles: Sequence[PileToTag]) -> None:
-        self.put_by(look=False)
+        self.put_away(look=False)
         self._asks_which = True
         these = [pile for pile in piles if pile.facts.id in ids]
         self.piles.show_piles(these, f"{len(these)} piles of {what}: which one?")

@@ -4,6 +4,7 @@ from PySide6.QtCore import QSize, Qt
 from PySide6.QtWidgets import QVBoxLayout
 
 from app.calculations.codes import shown
+from app.lookups.finishing import NO_TIE
 from app.lookups.printed import PrintedTag
 from app.lookups.tag_table import OnTable
 from app.window.benches.tagging.figures import Figures
@@ -29,7 +30,7 @@ class PileCard(Card):
         self.tag, self.tag_words = CodeWords(size=Size.TITLE), Words()
         self.anew = KeyButton("Print another in its place", "R")
         self.open = KeyButton("Open the sheet", "O")
-        self.leave = KeyButton("Put by", "F8")
+        self.leave = KeyButton("Put away", "F8")
         self._swatch = Swatch(size=QSize(96, 128), none="no swatch chosen")
         head = QVBoxLayout()
         head.setSpacing(Gap.HAIR)
@@ -53,7 +54,7 @@ class PileCard(Card):
         self._swatch.show_zones([Zone(facts.swatch)] if facts.swatch else (), name)
         self.colourway.setText(name)
         disc = f" · disc {facts.disc}" if facts.disc else ""
-        ties = f" · {table.ties} ties" if table.ties else ""
+        ties = f" · {table.ties}{'' if table.ties == NO_TIE else ' ties'}" if table.ties else ""
         self.about.setText(f"{facts.base} · {facts.put_up}{ties}{disc}")
         self.lot.show_code(shown(facts.lot) if facts.lot else "lot not known")
         self.figures.show_facts(facts)

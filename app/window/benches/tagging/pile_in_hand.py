@@ -8,9 +8,12 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from app.calculations.codes import shown
+from app.calculations.moments import day_words
+from app.calculations.units import grams
 from app.lookups.printed import TIED_ON, VOID, PrintedTag
 from app.lookups.tag_table import OnTable, on_table
 from app.lookups.things import Found, by_code
+from app.lookups.untagged import Untagged, bare_for
 from app.problems import Refused
 from app.scanning.saying import void_words
 from app.window.bench import Around, Bench
@@ -19,28 +22,32 @@ from app.window.benches.tagging.hold_card import HoldCard
 from app.window.benches.tagging.pile_card import PileCard
 from app.window.benches.tagging.print_card import PrintCard, Wanted
 from app.window.benches.tagging.printing import Sheets, print_anew, print_pile
+from app.window.in_turn import InTurn
 from app.window.papers import open_paper
 from app.window.parts.card import SideBySide
 from app.window.parts.findings import Finding
 from app.window.session import Done
+from app.work.matching import new_tag
 from app.work.tagging import apply_tag, spoil_tags
 
 _TAKE_IT = "Take that pile in hand"
+_ON_THAT, _ONE_MORE = "Yes, on that one", "No, on one more than was counted"
 _REASONS = {SPOILED: "not fit to hang", FELL_OFF: "fell off or lost"}
 
 
 class PileInHand(Bench):
-    """A bench for one pile; `left` when it is put by, `other_pile` when another is wanted."""
+    """A bench for one pile; `left` when it is put away, `other_pile` when another is wanted."""
 
     left = Signal()
     other_pile = Signal(int)
 
     def __init__(self, around: Around, pile: int) -> None:
         super().__init__(around)
-        self.pile = pile
+        self.pile, self._turn = pile, InTurn(self)
         self.table: OnTable | None = None
         self.tag: PrintedTag | None = None
         self.file: Path | None = None
+        self._of_bare: int | None = None  # the tag that may be meant for a skein without one
         self.tied: list[int] = []  # skeins, since this pile was taken in hand
         self.pile_card, self.print_card = PileCard(), PrintCard()
         self.pile_card.add(self.print_card.texts)
@@ -67,7 +74,36 @@ class PileInHand(Bench):
         elif tag.state == TIED_ON:
             self._show_tag(tag, "hangs on its skein already: counted once")
         else:
+            self._turn.ask(partial(self._bare_came, tag), bare_for, tag.id)
+
+    def _bare_came(self, tag: PrintedTag, bare: Sequence[Untagged]) -> None:
+        """A skein of this lot wears no tag: the tag may be meant for it."""
+        again, self._of_bare = tag.id == self._of_bare, tag.id
+        if again or not bare:
+            self._tie(tag, bare[0] if bare else None)
+            return
+        first = bare[0]
+        self._show_tag(tag, "was printed for this lot")
+        self.around.found(
+            [Finding(
+                f"1 {first.put_up} of this lot, {grams(first.mg):.1f} g, has been without a tag "
+                f"since {day_words(first.since)}: does {shown(tag.mark)} go on it? Scan it once "
+                "more for yes.",
+                (_ON_THAT, _ONE_MORE))],
+            lambda _finding, answer: self._tie(tag, first if answer == _ON_THAT else None))
+
+    def _tie(self, tag: PrintedTag, bare: Untagged | None) -> None:
+        self._of_bare = None
+        self.around.found((), lambda _finding, _answer: None)
+        if bare is None:
             self.do(apply_tag, tag.id, then=partial(self._tied_on, tag))
+        else:
+            self.do(new_tag, bare.yarn, tag.id,
+                    then=lambda _done: self._now_wears(tag, bare.yarn))
+
+    def _now_wears(self, tag: PrintedTag, yarn: int) -> None:
+        self.tied.append(yarn)
+        self._show_tag(tag, "is tied on")
 
     def _tell_void(self, found: Found | None) -> None:
         if found is not None:

@@ -20,7 +20,7 @@ from app.work.moving import To, move
 
 
 class ShelfInHand(Bench):
-    """A bench for one shelf; `left` when it is put by.
+    """A bench for one shelf; `left` when it is put away.
 
     `tied_on` are skeins that were tied on just before: they go there with the scan of the shelf.
     """
@@ -34,7 +34,7 @@ class ShelfInHand(Bench):
         self.name, self.number = Words(shelf.words, Size.TITLE, bold=True), BigNumber()
         self.next = Words("Scan each tag that lies here now.", Size.LEAD, bold=True)
         self.last, self.lots = Words(), ShelfLots()
-        self.leave = KeyButton("Put by", "F8")
+        self.leave = KeyButton("Put away", "F8")
         self.leave.clicked.connect(self.left)
         card = Card(in_hand=True)
         head = card.add_row(self.name, self.number)

@@ -159,7 +159,7 @@ class Filling(Hand):
         card.add_row(self.headline, self.number, None)
         self._rows.setSpacing(Gap.HAIR)
         card.add(self._which, self.there, self.total, self._rows, self.warnings)
-        card.add_last(Actions(self.close_it, *self.other_keys(), self.put_by("Leave it")))
+        card.add_last(Actions(self.close_it, *self.other_keys(), self.put_away("Leave it")))
         return card
 
     def _show(self) -> None:

@@ -1,12 +1,13 @@
 """What can be done at the reel, whichever key, tap or scan asks for it."""
 
 from collections.abc import Sequence
-from datetime import datetime, time
+from datetime import datetime, time, timedelta
 
 from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QScrollArea
 
 from app.calculations.codes import shown
+from app.calculations.moments import short_day
 from app.lookups.deliveries import ConeOnHand, on_hand
 from app.lookups.now import NOW
 from app.lookups.reel import DiscNow, OnReel, cones_on_reel, tied_on_since
@@ -188,11 +189,14 @@ class AtTheReel(Bench):
                 page.ensureWidgetVisible(self.cards.asks, 0, 0)
 
     def _look_up(self) -> None:
+        late = self.around.session.late
         morning = _this_morning(self.around.session.now())
+        self.cards.today.of_day("Today" if late is None else short_day(late))
         cones = [one.cone.facts.code for one in self.reel.groups if isinstance(one, Skeins)]
         self.ask(self._renew, cones_on_reel, cones, NOW)
         self.ask(self._show_on_hand, on_hand)
-        self.ask(self.cards.today.show_bundles, tied_on_since, morning, NOW)
+        self.ask(self.cards.today.show_bundles, tied_on_since, morning,
+                 NOW if late is None else morning + timedelta(days=1))
 
     def _renew(self, cones: Sequence[OnReel]) -> None:
         for cone in cones:

@@ -116,24 +116,32 @@ class GroupKey(QAbstractButton):
 
 
 class TodayCard(Card):
-    """Cords that were given their disc today, the newest first."""
+    """Cords that were given their disc today, or on the day that is written late; newest first."""
 
     def __init__(self) -> None:
         super().__init__()
         self.title = Words("", Size.LEAD, bold=True)
         self.rows: list[CordRow] = []
-        self._none, self._more = Words("No cord was made today yet.", ink=SECOND), Words(ink=SECOND)
+        self._day = "Today"
+        self._none, self._more = Words(ink=SECOND), Words(ink=SECOND)
         self._cords = QVBoxLayout()
         self._cords.setSpacing(Gap.SMALL)
         self.add(self.title, self._none, self._cords, self._more)
         self.show_bundles(())
 
+    def of_day(self, day: str) -> None:
+        """The day whose cords are shown from now on: 'Today', '14 May'."""
+        self._day = day
+
     def show_bundles(self, bundles: Sequence[BundleFacts]) -> None:
-        """Show today's cords."""
+        """Show the cords of the day."""
         tied = sum(bundle.count for bundle in bundles)
         self.title.setText(
-            f"Today: {skeins(tied)} on {skeins(len(bundles), 'disc')}" if bundles else "Today"
+            f"{self._day}: {skeins(tied)} on {skeins(len(bundles), 'disc')}" if bundles
+            else self._day
         )
+        self._none.setText("No cord was made today yet." if self._day == "Today"
+                           else "No cord of that day still wears its disc.")
         for row in self.rows:
             row.hide()
             row.deleteLater()
