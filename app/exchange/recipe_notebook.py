@@ -4,7 +4,7 @@ A recipe with a single row in trouble stays out whole, and nothing is saved here
 """
 
 import re
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass, field
 from decimal import Decimal
 from typing import Final
@@ -186,8 +186,7 @@ class _Reader(RowReader):
             self.trouble(row, "role", "it is neither dye nor assistant.", said)
         if said:
             return _ROLES.get(said, "dye")
-        is_dye = plain(substance) in self.dyes or not _ASSISTANT.search(substance)
-        return "dye" if is_dye else "assistant"
+        return role_of(substance, self.dyes)
 
     def _place(self, row: Row) -> Decimal:
         cell = self.words(row, "place")
@@ -195,6 +194,12 @@ class _Reader(RowReader):
         if cell and len(found) != 1:
             self.trouble(row, "place", "it is no number.", cell)
         return found.pop() if len(found) == 1 else Decimal(row.number)
+
+
+def role_of(substance: str, dyes: Collection[str]) -> str:
+    """'dye' or 'assistant', where nobody says; `dyes` are the plain names of those in jars."""
+    is_dye = plain(substance) in dyes or not _ASSISTANT.search(substance)
+    return "dye" if is_dye else "assistant"
 
 
 def read_notebook(

@@ -156,6 +156,12 @@ def jar_now(connection: Connection, jar: int) -> JarNow | None:
     return _now(connection, rows[-1]) if rows else None
 
 
+def jar_with(connection: Connection, code: str) -> JarNow | None:
+    """The jar whose plate has this code, or none."""
+    rows = connection.execute(_JARS.where(Jar.code == code)).all()
+    return _now(connection, rows[-1]) if rows else None
+
+
 def jar_of(connection: Connection, fill: int) -> JarNow | None:
     """The jar as it is or was with this fill, or none."""
     row = connection.execute(_JARS.where(Fill.id == fill)).first()

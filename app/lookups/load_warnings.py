@@ -9,6 +9,7 @@ from app.lookups.certainty import nearest
 from app.lookups.discs import disc_of
 from app.lookups.loads import IN_BATH, last_of
 from app.lookups.thread import thread
+from app.lookups.together import not_together
 from app.records import Yarn
 from app.store.dialect import among, listed
 
@@ -16,6 +17,7 @@ MOST_LOTS = 4
 """Lots in one load of water; more is too many to keep an eye on (common practice, no source)."""
 LONG_SOAK = timedelta(hours=36)
 """After so long in the soak yarn begins to smell (common practice, no source)."""
+APART = "Not together: "
 _WATER = ("soak", "wash", "spin")
 
 
@@ -25,7 +27,8 @@ def before_load(
     """What looks wrong about these rows going into this step at that moment."""
     if not rows:
         return ()
-    found = (*_many_lots(connection, rows, step), *_too_long(connection, rows, at),
+    apart = (f"{APART}{one}" for one in not_together(connection, rows, step, at))
+    found = (*apart, *_many_lots(connection, rows, step), *_too_long(connection, rows, at),
              *_counted(connection, rows), *_in_pot(connection, rows, step, at))
     return tuple(dict.fromkeys(found))
 

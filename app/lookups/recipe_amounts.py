@@ -45,6 +45,14 @@ def amounts(connection: Connection, version: int) -> tuple[Amount, ...]:
     return () if recipe is None else _amounts(connection, recipe)
 
 
+def with_amounts(
+    connection: Connection, version: int
+) -> tuple[RecipeThen | None, tuple[Amount, ...]]:
+    """A version as it was written, or none, and its amounts."""
+    recipe = recipe_then(connection, version)
+    return recipe, () if recipe is None else _amounts(connection, recipe)
+
+
 def difference(connection: Connection, before: int, after: int) -> str:
     """What changed, in one line: 'yellow 0.22 → 0.25 %, citric acid new 2 %'; '' for nothing."""
     old, new = recipe_then(connection, before), recipe_then(connection, after)

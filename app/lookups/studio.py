@@ -23,6 +23,7 @@ DEFAULTS: Mapping[str, str] = MappingProxyType({
     "old lot columns": "{}",
     "currency": "",
     "recipe columns": "{}",
+    "balance step": "0.01",
 })
 
 

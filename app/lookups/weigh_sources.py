@@ -9,7 +9,7 @@ from sqlalchemy import Connection, func, select
 from app.calculations.moments import moment_words
 from app.lookups.fills import fills_after
 from app.lookups.jars import JarNow, jar_now, jar_of
-from app.records import DeedRow, Hold, Stock, WeighLine
+from app.records import DeedRow, Hold, Plate, Stock, WeighLine
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,6 +76,13 @@ def stock_on(connection: Connection, plate: int) -> StockNow | None:
     stock = connection.execute(
         _STOCK.where(Stock.plate == plate).order_by(Stock.id.desc())).scalars().first()
     return None if stock is None else stock_now(connection, stock)
+
+
+def stock_with(connection: Connection, code: str) -> StockNow | None:
+    """The newest stock in the bottle whose plate has this code, or none."""
+    plate = connection.execute(
+        select(Plate.id).where(Plate.code == code, Plate.struck.is_(None))).scalar()
+    return None if plate is None else stock_on(connection, plate)
 
 
 def source_of(connection: Connection, fill: int | None, stock: int | None) -> Source | None:

@@ -42,6 +42,7 @@ class Place:
 PLACES = (
     Place("Receiving", Icon.CONE, 1, "receiving.bench:ReceivingBench"),
     Place("Winding", Icon.REEL, 2, "winding.bench:WindingBench"),
+    Place("Weighing", Icon.BALANCE, 3, "weighing.bench:WeighingBench"),
     Place("Pots & trays", Icon.POT, 4, "pots.bench:PotsBench"),
     Place("Wash & dry", Icon.RAIL, 5, "washing.bench:WashingBench"),
     Place("Finishing", Icon.SCISSORS, 6, "finishing.bench:FinishingBench"),

@@ -10,14 +10,27 @@ from sqlalchemy import func, select
 from app.calculations.code_drawing import draw_lot_code
 from app.calculations.codes import shown
 from app.lookups.certainty import held_by, links
+from app.lookups.pot_filling import bath_asked
 from app.lookups.thread import Thread, thread
 from app.lookups.weighings import weigh_out
 from app.problems import NotFound, Refused
-from app.records import Base, Bath, Colourway, DyeLot, InBath, Plate, RecipeVersion, Yarn
+from app.records import (
+    Base,
+    Bath,
+    Colourway,
+    DeedRow,
+    DyeLot,
+    InBath,
+    Load,
+    Plate,
+    RecipeVersion,
+    Yarn,
+)
 from app.store.deed import Deed
 from app.work.bundling import number_of
 from app.work.dividing import must_be_whole, skeins
 
+LEAST_STEAM = 25  # minutes; common practice, no source
 OFF_WEIGHT = 0.05  # of what was weighed for: half a Delta E00 in the shade
 
 
@@ -86,6 +99,7 @@ def into_bath(deed: Deed, bath_in: BathIn, random: Random) -> Bathed:
         raise NotFound("This recipe is not in the book; nothing was saved.", "Choose a recipe.")
     _look_at_pot(deed, rows, bath_in.pot)
     _look_at_weighing(deed, rows, bath_in)
+    _look_at_size(deed, rows, bath_in)
     bath = deed.add(Bath(plate=bath_in.pot, recipe_version=bath_in.recipe_version,
                          weighing=bath_in.weighing))
     lots = into_lots(deed, bath, rows, random)
@@ -136,7 +150,18 @@ def lift(deed: Deed, bath: int) -> None:
     if row is None or row.lifted:
         raise Refused("This bath was lifted already; nothing was saved.", "Scan the pot again.")
     deed.change(Bath, bath, lifted=deed.seq)
+    _look_at_steam(deed, bath)
     deed.say(f"lifted pot {int(number_of(deed, row.plate))}" if row.plate else "lifted")
+
+
+def _look_at_steam(deed: Deed, bath: int) -> None:
+    begun = deed.value(
+        select(DeedRow.happened).join(Bath, Bath.deed == DeedRow.seq)
+        .join(Load, Load.deed == Bath.deed)
+        .where(Bath.id == bath, Bath.plate.is_(None), Load.step == "steamer"))
+    minutes = None if begun is None else int((deed.happened - begun).total_seconds() // 60)
+    if minutes is not None and minutes < LEAST_STEAM:
+        deed.note(f"{minutes} minutes in the steamer: below {LEAST_STEAM} the dye is not fixed.")
 
 
 def _new_code(deed: Deed, random: Random) -> str | None:
@@ -170,6 +195,14 @@ def _look_at_weighing(deed: Deed, rows: Sequence[int], bath_in: BathIn) -> None:
     if out.dry_mg and abs(mg - out.dry_mg) > out.dry_mg * OFF_WEIGHT:
         deed.note(f"{mg / 1000:.0f} g of yarn is in it, and it was weighed out for "
                   f"{out.dry_mg / 1000:.0f} g.")
+
+
+def _look_at_size(deed: Deed, rows: Sequence[int], bath_in: BathIn) -> None:
+    asked = bath_asked(deed.connection, rows, bath_in.pot, bath_in.recipe_version,
+                       bath_in.weighing, deed.happened)
+    if asked is not None and asked.too_much:
+        deed.note(f"{asked.level_l:.2f} L with the yarn is more than the {asked.usable_l:.2f} L "
+                  "this pot takes: stir it more, for it dyes unlevel.")
 
 
 def _look_at_pot(deed: Deed, rows: Sequence[int], pot: int | None) -> None:

@@ -7,6 +7,7 @@ from dataclasses import replace
 from sqlalchemy import select
 
 from app.lookups.finishing import NO_TIE, Expected, expected_by_tie
+from app.lookups.rails import taken_down_early
 from app.problems import Refused
 from app.records import OnBundle, Told, Yarn
 from app.store.deed import Deed
@@ -25,6 +26,8 @@ def finish(deed: Deed, yarn: Sequence[int], counted: Mapping[str, int]) -> list[
         must_be_open(deed, row)
     cords = [cord for (cord,) in deed.all(select(OnBundle.bundle).where(
         OnBundle.yarn.in_(yarn), OnBundle.until.is_(None), OnBundle.struck.is_(None)))]
+    for sentence in taken_down_early(deed.connection, yarn, deed.happened):
+        deed.note(sentence)
     expected: Sequence[Expected] = _apart_by_tie(deed, list(yarn))
     _compare(deed, expected, counted)
     expected = _with_strangers(deed, expected, counted)

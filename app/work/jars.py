@@ -11,6 +11,7 @@ from app.lookups.jars import JarNow, jar_now
 from app.problems import NotFound, Refused
 from app.records import Fill, FillPart, FillReading, Jar, SupplierLot
 from app.store.deed import Deed
+from app.work.receiving import supplier_named
 
 GAP_MG = 500  # that a jar may differ from its lines unsaid; common practice, no source
 STRONGEST = 3000  # per mille of the standard: beyond it a digit slipped
@@ -57,6 +58,28 @@ def open_jar(deed: Deed, jar_in: JarIn) -> int:
     deed.add_all([FillPart(fill=fill, supplier_lot=lot, mg=mg) for lot, mg in jar_in.parts])
     deed.say(f"opened jar {jar_in.number}, {jar_in.dye}: {mg / 1000:g} g")
     return fill
+
+
+@dataclass(frozen=True, slots=True)
+class NewJar:
+    """A jar as it comes from the shop: its maker and lot by their words, and what it weighs."""
+
+    number: int
+    dye: str
+    maker: str
+    lot: str | None
+    mg: int
+    strength_permille: int | None = None
+
+
+def open_new_jar(deed: Deed, new: NewJar) -> int:
+    """A jar of one lot, with its maker put into the book where it is not there yet. The fill."""
+    if not new.dye.strip():
+        raise Refused("Nobody said which dye is in it; nothing was saved.",
+                      "Write its name as the recipes say it.")
+    lot = supplier_lot(deed, supplier_named(deed, new.maker), new.lot)
+    return open_jar(deed, JarIn(new.number, " ".join(new.dye.split()), ((lot, new.mg),),
+                                new.strength_permille))
 
 
 def refill(deed: Deed, jar: int, new: Refill) -> int:

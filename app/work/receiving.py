@@ -58,7 +58,7 @@ def receive(deed: Deed, delivery: DeliveryIn) -> list[int]:
     """
     version = _version_now(deed, delivery.base)
     numbers = _numbers(deed, delivery.cones)
-    supplier = _named(deed, delivery.supplier)
+    supplier = supplier_named(deed, delivery.supplier)
     row = deed.add(Delivery(
         supplier=supplier, kind="opening stock" if delivery.opening_stock else "delivery",
         note_no=delivery.note_no, arrived=delivery.arrived,
@@ -135,7 +135,8 @@ def _may_come_in(deed: Deed, cone: ConeIn, number: int, place: int, times: int) 
                       "Take the next free number: leave the field empty.")
 
 
-def _named(deed: Deed, supplier: str) -> int:
+def supplier_named(deed: Deed, supplier: str) -> int:
+    """The mill or maker called so, put into the book where it is not there yet."""
     name = supplier.strip() or "not stated"
     row = deed.value(select(Supplier.id).where(Supplier.name == name, Supplier.struck.is_(None)))
     return row or deed.add(Supplier(name=name))

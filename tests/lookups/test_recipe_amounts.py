@@ -4,9 +4,9 @@ from dataclasses import replace
 
 import pytest
 
-from app.lookups.recipe_amounts import amounts, difference
+from app.lookups.recipe_amounts import amounts, difference, with_amounts
 from app.work.recipes import ComponentIn, RecipeIn, StepIn, ZoneIn, write_recipe
-from tests.dyehouse import ACID, BLUE, DYES, YELLOW
+from tests.dyehouse import ACID, BLUE, DYES, YELLOW, Dyehouse
 from tests.makers import Studio
 
 SALT = ComponentIn("sodium sulphate", "bath", 2_500, "assistant", "anhydrous")
@@ -43,3 +43,11 @@ def test_what_changed_is_one_line(studio: Studio, changes: dict[str, object], li
     after = studio.do(write_recipe, replace(recipe, reason="tried", **changes))  # type: ignore[arg-type]
     assert studio.book.ask(difference, before, after) == line
     assert studio.book.ask(difference, before, 99) == ""
+
+
+def test_a_version_comes_with_its_amounts_and_none_with_nothing(studio: Studio) -> None:
+    house = Dyehouse(studio)
+    then, found = studio.book.ask(with_amounts, house.recipe)
+    assert then is not None
+    assert [one.words for one in found] == ["0.85 %", "0.22 %", "0.1 %"]
+    assert studio.book.ask(with_amounts, 99) == (None, ())

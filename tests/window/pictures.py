@@ -43,6 +43,7 @@ from app.work.winding import Drawn, Wound, wind  # noqa: E402
 from tests.makers import Clock  # noqa: E402
 from tests.small import live_small  # noqa: E402
 from tests.window.shop_day import stock_the_shop  # noqa: E402
+from tests.window.weighing_poses import AT_THE_BALANCE, open_the_jars  # noqa: E402
 
 NEXT_MORNING = datetime(2026, 4, 14, 7, tzinfo=UTC)
 SIZE, TEXTS = (1280, 800), {1.0: "", 2.0: "-200"}
@@ -186,6 +187,7 @@ class NextMorning:
         (tie,) = self.book.ask(expected_by_tie, self._on(52))
         self.book.do(finish, self._on(52), {tie.tie: 12}, by=By("TW", "finishing"))
         self._wash()
+        open_the_jars(self.book)
 
     def _wash(self) -> None:
         """One cord soaks, two hang on a rail, one was washed and is in the machine still."""
@@ -226,7 +228,7 @@ class NextMorning:
 
 
 WHO = {"Receiving": ("AD", "door"), "Winding": ("WN", "reel"), "Pots & trays": ("DA", "pots"),
-       "Wash & dry": ("WS", "wash"), "Finishing": ("TW", "table"),
+       "Weighing": ("DA", "balance"), "Wash & dry": ("WS", "wash"), "Finishing": ("TW", "table"),
        "Tagging": ("LP", "tag table"), "Packing": ("LP", "packing"),
        "Counter": ("SK", "till"), "Desk": ("OW", "desk")}
 POSES = (
@@ -240,6 +242,7 @@ POSES = (
         it.fill("M-12", "Lock House Door", "9"))),
     Pose("winding-empty", "Winding"),
     Pose("winding", "Winding", lambda it: it.scan(cone(123), count(6))),
+    *(Pose(name, "Weighing", done) for name, done in AT_THE_BALANCE.items()),
     Pose("pots-empty", "Pots & trays"),
     Pose("pots", "Pots & trays", lambda it: it.scan(pot(1), disc(46), disc(47))),
     Pose("late-asked", "Pots & trays", lambda it: it.press("F12")),

@@ -12,8 +12,10 @@ from app.problems import NotFound, Refused
 from app.records import Fill, FillPart, SupplierLot
 from app.work.jars import (
     JarIn,
+    NewJar,
     Refill,
     open_jar,
+    open_new_jar,
     refill,
     say_strength,
     set_reorder,
@@ -167,3 +169,12 @@ def test_what_cannot_be_is_refused_and_nothing_of_it_kept(
         house.studio.do(set_reorder, 99, 5)
     assert house.studio.book.ask(jar_now, 99) is None
     assert house.studio.book.ask(shares_of, house.fills[1])[0].share == 1
+
+
+def test_a_new_jar_brings_its_maker_into_the_book_and_needs_its_dye(house: Dyehouse) -> None:
+    house.studio.do(open_new_jar, NewJar(5, " T1  tan ", "Osk Dyes", "77-A", 250_000))
+    found = house.jar(5)
+    assert (found.dye, found.filled_mg, found.strength_permille) == ("T1 tan", 250_000, None)
+    assert [(part.supplier, part.said) for part in found.parts] == [("Osk Dyes", "77-A")]
+    with pytest.raises(Refused, match="which dye"):
+        house.studio.do(open_new_jar, NewJar(6, " ", "Osk Dyes", None, 1_000))

@@ -3,9 +3,12 @@
 from PySide6.QtCore import Qt, Signal
 
 from app.calculations.codes import Kind, numbered
+from app.lookups.jars import JarNow
 from app.lookups.loads import InPlace
 from app.lookups.pot_plates import PotPlate
 from app.lookups.reel import DiscNow
+from app.lookups.trays import BoardNow
+from app.lookups.weigh_sources import StockNow
 from app.window.bench import Around, Bench
 from app.window.parts.key_button import KeyButton
 
@@ -36,6 +39,18 @@ class Hand(Bench):
 
     def take_place(self, place: InPlace) -> bool:
         """A tub, machine, rail or steamer was scanned; False if this hand has no use for it."""
+        return False
+
+    def take_source(self, jar: JarNow | None, stock: StockNow | None) -> bool:
+        """A jar or a bottle of stock was scanned; False if this hand has no use for it."""
+        return False
+
+    def take_board(self, board: BoardNow) -> bool:
+        """A tray board was scanned; False if this hand has no use for it."""
+        return False
+
+    def take_steamer(self, steamer: int) -> bool:
+        """A steamer was scanned; False if this hand has no use for it."""
         return False
 
     def count(self, number: int) -> None:

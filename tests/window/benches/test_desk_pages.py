@@ -79,6 +79,14 @@ def test_the_book_says_that_it_agrees(desk):
     assert cells(page.table, 0)[4] == "made 2 pot plates"
 
 
+def test_the_warnings_of_the_day_are_counted_by_person(desk):
+    desk.studio.wind(desk.studio.cone(), 20)
+    desk.press("F5")
+    (row,) = [cells(desk.bench.back.book.warned, n)
+              for n in range(desk.bench.back.book.warned.model.rowCount())]
+    assert (row[0], row[2]) == ("OW", "1")
+
+
 def test_a_book_that_was_tampered_with_says_so(desk):
     import sqlite3
 

@@ -1,5 +1,6 @@
 """The further pages of the desk, each with what it asks of the book and does in it."""
 
+from datetime import timedelta
 from pathlib import Path
 from typing import Any
 
@@ -14,6 +15,7 @@ from app.lookups.holds import HoldFacts, live_holds
 from app.lookups.plates import PlatesMade, plates_made
 from app.lookups.recent import entries
 from app.lookups.studio import everyone, tag_words
+from app.lookups.warned import warned
 from app.problems import Problem
 from app.store.copies import Copy, make_copy
 from app.store.journal import verify
@@ -72,6 +74,9 @@ class BackPages(QObject):
         elif page is self.book:
             around = self._bench.around
             ask(self.book.show_entries, entries, self.book.limit)
+            day = around.session.now().astimezone().replace(
+                hour=0, minute=0, second=0, microsecond=0)
+            ask(self.book.show_warned, warned, day, day + timedelta(days=1))
             self.clock.look_again()
             around.background.read(self, around.session.last_copy, self.book.show_copy)
         elif page is self.people:

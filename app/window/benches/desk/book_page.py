@@ -6,6 +6,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from app.lookups.recent import EntryRow
+from app.lookups.warned import Warned
 from app.store.journal import Verdict
 from app.window.benches.desk.desk_words import how_many
 from app.window.benches.desk.story_card import entry_cells
@@ -35,6 +36,12 @@ class BookPage(QWidget):
             "the journal", "The journal is empty.", most_rows=PAGE * 10,
         )
         self.older = KeyButton("Older entries")
+        self.warned = ThingTable(
+            ("who", Head("deeds", right=True), Head("warnings", right=True), "most often"),
+            "warnings today", "Nobody wrote anything today.")
+        warned = Card("Warnings today")
+        warned.add(Words("Too many of one kind are not read any more: mend their cause.",
+                         ink=SECOND), self.warned)
         check, copies, journal = Card("Does it agree?"), Card("Copies"), Card("Journal")
         check.add(Words("Every entry is chained to the one before; the check replays them all "
                         "against every row.", ink=SECOND), self.verdict, self.head)
@@ -47,6 +54,7 @@ class BookPage(QWidget):
         self._column.setContentsMargins(0, 0, 0, 0)
         self._column.setSpacing(Gap.PART)
         self._column.addWidget(SideBySide(check, copies, shares=(1, 1)))
+        self._column.addWidget(warned)
         self._column.addWidget(journal)
         self._column.addStretch(1)
         self.verdict.setText("It was not checked since this window was opened.")
@@ -61,6 +69,11 @@ class BookPage(QWidget):
         """Show the newest entries."""
         self.table.show_rows([(str(entry.seq), *entry_cells(entry)) for entry in entries])
         self.older.setVisible(bool(entries) and entries[-1].seq > 1)
+
+    def show_warned(self, people: Sequence[Warned]) -> None:
+        """How many warnings each person got today."""
+        self.warned.show_rows([(one.person, str(one.deeds), str(one.warnings), one.often)
+                               for one in people])
 
     def show_copy(self, words: str) -> None:
         """When the book was copied last."""

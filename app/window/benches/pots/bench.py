@@ -1,23 +1,29 @@
 """The bench of pots and trays: pot and discs make a bath, and the lot's code is born."""
 
-from collections.abc import Sequence
+from collections.abc import Callable
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QVBoxLayout
 
 from app.calculations.codes import Kind, read
+from app.lookups.jars import JarNow, jar_with
 from app.lookups.now import NOW
 from app.lookups.pot_plates import PotPlate, pot_with
-from app.lookups.pots import PotNow, pots_now
+from app.lookups.pot_steps import pots_at_work
 from app.lookups.reel import DiscNow, disc_now
+from app.lookups.things import Found, by_code
+from app.lookups.trays import BoardNow, board_with
+from app.lookups.weigh_sources import StockNow, stock_with
 from app.problems import NotFound
 from app.scanning.resolve import Resolution, resolve
 from app.scanning.saying import no_such_plate
 from app.window.bench import Around, Bench
+from app.window.benches.pots.board import Board
 from app.window.benches.pots.filling import Filling
 from app.window.benches.pots.lots import Lots
 from app.window.benches.pots.nothing import Nothing
 from app.window.benches.pots.pot_cards import PotCards
+from app.window.benches.pots.steaming import InSteam, Steaming
 from app.window.cords.hand import COUNTS, DONE, MIXED, SPLIT, Hand
 from app.window.cords.mixing import Mixing
 from app.window.cords.splitting import Splitting
@@ -35,6 +41,10 @@ _CONCERNED = frozenset(
         "plate",
         "hold",
         "recipe_version",
+        "bath_reading",
+        "on_board",
+        "bottle_set",
+        "weighing",
         "colourway",
     }
 )
@@ -47,8 +57,8 @@ class PotsBench(Bench):
         super().__init__(around)
         self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
         self.turn = InTurn(self)
-        self.pots = PotCards()
-        self.pots.chosen.connect(lambda bath: self._begin(Lots(around, bath)))
+        self.pots = PotCards(around.session.now)
+        self.pots.chosen.connect(self._open)
         self.hand: Hand = Nothing(around)
         self._place = QVBoxLayout()
         self.body.addLayout(self._place)
@@ -64,7 +74,7 @@ class PotsBench(Bench):
     def look_again(self, kinds: frozenset[str]) -> None:
         """Look again at the pots, and at what is in hand."""
         if kinds & _CONCERNED:
-            self.ask(self._show_pots, pots_now)
+            self.ask(self.pots.show_pots, pots_at_work)
             self.hand.look()
 
     def take_in_hand(self, hand: Hand | None) -> None:
@@ -74,7 +84,8 @@ class PotsBench(Bench):
         self.hand.wanted.connect(self._start)
         if not isinstance(self.hand, Lots):
             self.around.show_trail(())
-        self.pots.setVisible(not isinstance(self.hand, Filling))
+        self.pots.setVisible(not isinstance(self.hand, Filling | Board))
+        self.body.insertWidget(0 if isinstance(self.hand, Nothing) else 1, self.pots)
         self._place.addWidget(self.hand)
         if old is not self.hand:
             self.setFocus()
@@ -82,12 +93,11 @@ class PotsBench(Bench):
             old.deleteLater()
 
     def take(self, code: str) -> bool:
-        """Pots, discs, and the plates DONE, MIXED, SPLIT and COUNT."""
+        """Pots, discs, jars, boards, steamers, and the plates DONE, MIXED, SPLIT and COUNT."""
+        things = self._things(code)
         kind = read(code).kind
-        if kind is Kind.POT:
-            self.turn.ask(lambda pot: self._pot_came(code, pot), pot_with, code)
-        elif kind is Kind.DISC:
-            self.turn.ask(lambda disc: self._disc_came(code, disc), disc_now, code, NOW)
+        if kind in things:
+            things[kind]()
         elif code in COUNTS:
             self.turn.then(lambda: self.hand.count(COUNTS[code]))
         elif code == DONE:
@@ -97,6 +107,17 @@ class PotsBench(Bench):
         else:
             return False
         return True
+
+    def _things(self, code: str) -> dict[Kind, Callable[[], None]]:
+        """What is asked of the book for a thing of each kind that belongs here."""
+        ask = self.turn.ask
+        return {
+            Kind.POT: lambda: ask(lambda pot: self._pot_came(code, pot), pot_with, code),
+            Kind.DISC: lambda: ask(lambda disc: self._disc_came(code, disc), disc_now, code, NOW),
+            Kind.JAR: lambda: ask(lambda jar: self._jar_came(code, jar), jar_with, code),
+            Kind.BOARD: lambda: ask(lambda one: self._board_came(code, one), board_with, code),
+            Kind.STEAMER: lambda: ask(lambda one: self._steamer_came(code, one), by_code, code),
+        }
 
     def press(self, key: str) -> bool:
         """Figures count or choose; a letter is a key that shows it, or begins a name."""
@@ -152,5 +173,41 @@ class PotsBench(Bench):
     def _start(self, plate: str) -> None:
         self._begin(Mixing(self.around) if plate == MIXED else Splitting(self.around))
 
-    def _show_pots(self, pots: Sequence[PotNow]) -> None:
-        self.pots.show_pots(pots)
+    def _open(self, bath: int) -> None:
+        """A card: a bath, or the whole run that it is steamed in."""
+        works = [card.work for card in self.pots.cards]
+        work = next((one for one in works if one.pot.bath == bath), None)
+        if work is not None and work.steams:
+            run = [one.pot.bath for one in works if one.steams and one.pot.deed == work.pot.deed]
+            self._begin(InSteam(self.around, run))
+        else:
+            self._begin(Lots(self.around, bath))
+
+    def _jar_came(self, code: str, jar: JarNow | None) -> None:
+        """A jar, or a bottle of stock that wears a jar's plate."""
+        def stock_came(stock: StockNow | None) -> None:
+            if jar is None and stock is None:
+                self.around.trouble(NotFound(f"{read(code).grouped} is no jar in the book.",
+                                             "Open it at Weighing first."))
+            elif not self.hand.take_source(jar, stock):
+                self.around.trouble(NotFound(
+                    "No bath is in hand, so nothing was added.", "Scan the pot first."))
+
+        self.turn.ask(stock_came, stock_with, code)
+
+    def _board_came(self, code: str, board: BoardNow | None) -> None:
+        if board is None:
+            self.around.trouble(_no_plate(code, "tray board"))
+        elif not self.hand.take_board(board):
+            self._begin(Board(self.around, board))
+
+    def _steamer_came(self, code: str, found: Found | None) -> None:
+        if found is None:
+            self.around.trouble(_no_plate(code, "steamer"))
+        elif not self.hand.take_steamer(found.id):
+            self._begin(Steaming(self.around, found.id, int(code[1:-1])))
+
+
+def _no_plate(code: str, what: str) -> NotFound:
+    return NotFound(f"{read(code).grouped} is no {what} in the book.",
+                    "Make its plate at the Desk.")

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QStackedLayout, QVBoxLayout, QWidget
 from app.calculations.codes import Kind, numbered
 from app.lookups.meeting import before_bath
 from app.lookups.now import NOW
+from app.lookups.pot_filling import BathAsked, PotFilling, Weighed, pot_filling
 from app.lookups.pot_plates import PotPlate
 from app.lookups.pots import Recipe, recipes
 from app.lookups.reel import DiscNow
@@ -18,10 +19,12 @@ from app.window.bench import Around
 from app.window.benches.pots.colourways import Colourways, NewColourway
 from app.window.benches.pots.lots import Lots
 from app.window.benches.pots.shade import NO_SWATCH
+from app.window.benches.pots.water import ALL_IN_ONE, Water, too_much
 from app.window.cords.cord_row import CordRow
-from app.window.cords.hand import Hand
+from app.window.cords.hand import SPLIT, Hand
 from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions, Card, SideBySide
+from app.window.parts.findings import Finding
 from app.window.parts.key_button import KeyButton
 from app.window.parts.swatch import Swatch, Zone
 from app.window.parts.words import SECOND, BigNumber, Digits, Words
@@ -44,8 +47,13 @@ class Filling(Hand):
         self.place = Words("", Size.TITLE, ink=SECOND)
         self.number, self.total = Digits(), BigNumber()
         self.warnings = Words(bold=True)
+        self.water = Water()
+        self.water.with_weighing.connect(self._pour)
+        self.bath: BathAsked | None = None
+        self._agreed: set[object] = set()  # what was warned of and answered
+        self._asks = False
         self.colourways = Colourways()
-        self.colourways.chosen.connect(self._choose)
+        self.colourways.chosen.connect(self._choose_other)
         self.dye = KeyButton("Into the bath", "Enter", strong=True)
         self._chosen = Swatch(none=NO_SWATCH)
         self._name = Words(_NO_RECIPE, Size.LEAD, bold=True)
@@ -111,7 +119,8 @@ class Filling(Hand):
             )
         else:
             rows = tuple(row for disc in self.discs if disc.bundle for row in disc.bundle.rows)
-            bath_in = BathIn(rows, self.recipe.version, self.pot.id if self.pot else None)
+            poured = self.water.poured.weighing if self.water.poured else None
+            bath_in = BathIn(rows, self.recipe.version, self.pot.id if self.pot else None, poured)
             self.do(into_bath, bath_in, Random(), then=self._born)
 
     def look(self) -> None:
@@ -125,7 +134,7 @@ class Filling(Hand):
         head = card.add_row(self.place, self.number, None, self.total)
         head.setStretch(3, 1)
         self._rows.setSpacing(Gap.HAIR)
-        card.add(self._rows, self.warnings)
+        card.add(self._rows, self.warnings, self.water)
         chosen = card.add_row(self._chosen, self._name)
         chosen.setStretch(1, 1)
         self.dye.clicked.connect(self.done)
@@ -172,7 +181,54 @@ class Filling(Hand):
 
     def _warn(self) -> None:
         discs = [disc.id for disc in self.discs]
-        self.ask(self._warned, before_bath, discs, self.pot.id if self.pot else None, NOW)
+        pot = self.pot.id if self.pot else None
+        self.ask(self._warned, before_bath, discs, pot, NOW)
+        rows = [row for disc in self.discs if disc.bundle for row in disc.bundle.rows]
+        poured = self.water.poured.weighing if self.water.poured else None
+        self.ask(self._show_filling, pot_filling, rows, pot,
+                 self.recipe.version if self.recipe else None, poured, NOW)
+
+    def _show_filling(self, filling: PotFilling) -> None:
+        """What was weighed for them, the water to add, and whether the pot takes it."""
+        self.water.show_weighed(filling.weighed)
+        self.water.show_bath(filling.bath)
+        self.bath = filling.bath
+        finding = too_much(filling.bath, self.pot.number) if self.pot else None
+        agreed = finding is None or self._meant() in self._agreed
+        asked = () if agreed or finding is None else (finding,)
+        if asked or self._asks:
+            self.around.found(asked, self._answered)
+        self._asks = bool(asked)
+
+    def _meant(self) -> object:
+        return (self.pot.id if self.pot else None, *(disc.id for disc in self.discs),
+                self.bath and self.bath.bath_l)
+
+    def _answered(self, _finding: Finding, answer: str) -> None:
+        """All in one is agreed to; else what fits stays in hand, and the rest is the next pot's."""
+        if answer == ALL_IN_ONE:
+            self._agreed.add(self._meant())
+            return
+        kept: list[DiscNow] = []
+        left: list[DiscNow] = []
+        mg = 0
+        for disc in self.discs:
+            mg += disc.bundle.mg if disc.bundle else 0
+            (kept if self.bath is None or mg <= self.bath.most_mg else left).append(disc)
+        if not kept:
+            self.wanted.emit(SPLIT)
+            return
+        self.discs = kept
+        self._show()
+        self.say(f"disc {', '.join(disc.number for disc in left)} is left for the next pot: "
+                 "a lot of its own")
+
+    def _pour(self, weighed: Weighed | None) -> None:
+        """A weigh-out says which recipe it is."""
+        if weighed is not None:
+            self._choose(weighed.recipe)
+            self.colourways.take(weighed.recipe)
+        self._warn()
 
     def _warned(self, sentences: Sequence[str]) -> None:
         self.warnings.setText("\n".join(sentences))
@@ -180,6 +236,13 @@ class Filling(Hand):
 
     def _look_for_recipes(self) -> None:
         self.ask(self.colourways.show_recipes, recipes)
+
+    def _choose_other(self, recipe: Recipe) -> None:
+        """A colourway chosen by hand; what was weighed for another one stays in its cups."""
+        if self.water.poured and self.water.poured.recipe.version != recipe.version:
+            self.water.leave()
+        self._choose(recipe)
+        self._warn()
 
     def _choose(self, recipe: Recipe) -> None:
         self.recipe = recipe

@@ -6,11 +6,17 @@ from PySide6.QtCore import QSize, Qt
 from PySide6.QtWidgets import QVBoxLayout
 
 from app.calculations.moments import moment_words
+from app.calculations.pot_words import PotWords
+from app.lookups.jars import JarNow
 from app.lookups.pot_plates import Dyed, PotPlate, dyed
+from app.lookups.pot_steps import PotAtWork, pots_at_work
 from app.lookups.pots import LotInPot
+from app.lookups.weigh_sources import StockNow
 from app.window.bench import Around
+from app.window.benches.pots.adding import Adding
 from app.window.benches.pots.pot_cards import pot_name
 from app.window.benches.pots.shade import NO_SWATCH
+from app.window.benches.pots.tending import Tending
 from app.window.cords.hand import Hand
 from app.window.look.look import Gap, Size
 from app.window.parts.big_code import BigCode
@@ -18,8 +24,10 @@ from app.window.parts.card import Actions, Card
 from app.window.parts.key_button import KeyButton
 from app.window.parts.swatch import Swatch, Zone
 from app.window.parts.words import SECOND, Words
+from app.work.additions import Addition, addition
 from app.work.dividing import skeins
 from app.work.dyeing import lift
+from app.work.readings import read_bath, step_done, water_added
 
 _BENCH = 96  # height of a lot's code; 84 and more is read at two metres
 
@@ -41,7 +49,16 @@ class Lots(Hand):
         self.lift.clicked.connect(self._lift)
         self._swatch = Swatch(size=QSize(152, 184), none=NO_SWATCH)
         self._codes = QVBoxLayout()
+        self.tending, self.adding = Tending(around.session.now), Adding()
+        self.tending.done.connect(lambda step: self.do(step_done, self.bath, step))
+        self.tending.read.connect(self._read)
+        self.tending.adds.connect(lambda: self.adding.begin())
+        self.adding.added.connect(self._add)
+        self.adding.left.connect(self._no_addition)
         self.body.addWidget(self._card())
+        self.body.addWidget(self.adding)
+        self.body.addWidget(self.tending)
+        self.adding.hide()
         self.look()
 
     def take_pot(self, pot: PotPlate) -> bool:
@@ -56,9 +73,50 @@ class Lots(Hand):
             self._lift()
         return True
 
+    def take_source(self, jar: JarNow | None, stock: StockNow | None) -> bool:
+        """A jar or a stock at the pot: some of it goes into this bath."""
+        self.adding.begin(jar, stock)
+        return True
+
+    def done(self) -> None:
+        """DONE: the step it is at was done."""
+        self.tending.finish()
+
     def look(self) -> None:
         """It may have been lifted, or taken back."""
         self.ask(self._show, dyed, self.bath)
+        self.ask(self._show_work, pots_at_work)
+
+    def _show_work(self, pots: Sequence[PotAtWork]) -> None:
+        for work in pots:
+            if work.pot.bath == self.bath:
+                self.tending.show_work(work)
+
+    def _read(self, words: PotWords) -> None:
+        """One line may say how much water was added, and what was read."""
+        if words.water_ml is not None:
+            self.do(water_added, self.bath, words.water_ml, then=lambda _: self._noted())
+        if (words.ph_centi, words.decidegrees, words.clearness) != (None, None, None):
+            self.do(read_bath, self.bath, ph_centi=words.ph_centi, decidegrees=words.decidegrees,
+                    clearness=words.clearness, then=lambda _: self._noted())
+
+    def _noted(self) -> None:
+        self.tending.field.clear()
+        self.setFocus()
+
+    def _add(self, mg: int | None, ul: int | None, name: str) -> None:
+        jar, stock = self.adding.jar, self.adding.stock
+        recipe = self.tending.work.recipe if self.tending.work else None
+        asked = [one.id for one in (recipe.components if recipe else ())
+                 if one.substance.casefold() == name.strip().casefold()]
+        added = Addition(self.bath, asked[0] if asked else None,
+                         jar.fill if jar and stock is None else None,
+                         stock.stock if stock else None, mg, ul, why="" if asked else name)
+        self.do(addition, added, then=lambda _: self._no_addition())
+
+    def _no_addition(self) -> None:
+        self.adding.clear()
+        self.setFocus()
 
     def _show(self, found: Dyed | None) -> None:
         self.found = found

@@ -59,7 +59,7 @@ class Nothing(Hand):
         words.setSpacing(Gap.SMALL)
         words.addWidget(Words("Scan the pot, then the discs that go in.", Size.TITLE, bold=True))
         words.addWidget(
-            Words("For trays scan the discs alone. The lot is born when they are in.", ink=SECOND)
+            Words("For trays scan the board, its discs, and at the end the steamer.", ink=SECOND)
         )
         row = card.add_row(Picture(Icon.POT))
         row.addLayout(words, 1)

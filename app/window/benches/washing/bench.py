@@ -5,8 +5,9 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from app.calculations.codes import Kind, read
 from app.lookups.bundles import BundleFacts
-from app.lookups.loads import PLACES, InPlace, WetWork, place_with, wet_work
+from app.lookups.loads import PLACES, InPlace, place_with
 from app.lookups.now import NOW
+from app.lookups.rails import WashNow, wash_now
 from app.lookups.reel import DiscNow, disc_now
 from app.problems import NotFound
 from app.scanning.resolve import Resolution, resolve
@@ -15,17 +16,21 @@ from app.window.bench import Around, Bench
 from app.window.benches.washing.filling import Filling
 from app.window.benches.washing.nothing import Nothing, Waiting
 from app.window.benches.washing.place_cards import PlaceCards
+from app.window.benches.washing.rinsing import InWater, wash_in
+from app.window.benches.washing.room_card import RoomCard
 from app.window.cords.hand import COUNTS, DONE, MIXED, SPLIT, Hand
 from app.window.cords.mixing import Mixing
 from app.window.cords.splitting import Splitting
 from app.window.in_turn import InTurn
 from app.window.parts.card import SideBySide
 from app.window.parts.sight import to_top
+from app.work.readings import room
 
 _CONCERNED = frozenset(
     {
         "load",
         "in_load",
+        "load_reading",
         "bath",
         "in_bath",
         "yarn",
@@ -57,6 +62,9 @@ class WashingBench(Bench):
         self._place.setContentsMargins(0, 0, 0, 0)
         self.body.addWidget(SideBySide(table, self.waiting, shares=(5, 4)))
         self.body.addWidget(self.places)
+        self.room, self._rail_load = RoomCard(), 0
+        self.room.read.connect(self._read_room)
+        self.body.addWidget(self.room)
         self.body.addStretch(1)
         self._join(self.hand)
 
@@ -68,7 +76,7 @@ class WashingBench(Bench):
     def look_again(self, kinds: frozenset[str]) -> None:
         """Look again at the places, and at what is in hand."""
         if kinds & _CONCERNED:
-            self.ask(self._show_work, wet_work, NOW)
+            self.ask(self._show_work, wash_now, NOW, self.around.session.now())
             self.hand.look()
 
     def take_in_hand(self, hand: Hand | None) -> None:
@@ -140,8 +148,14 @@ class WashingBench(Bench):
             self._place_came(place)
 
     def _place_came(self, place: InPlace) -> None:
-        if not self.hand.take_place(place):
+        if self.hand.take_place(place):
+            return
+        wash = wash_in(place)
+        if wash is None or self.load is not None:
             self._fill().take_place(place)
+        else:
+            self.around.found((), lambda _finding, _answer: None)
+            self.take_in_hand(InWater(self.around, place, wash))
 
     def _disc_came(self, code: str, disc: DiscNow | None) -> None:
         if disc is None:
@@ -171,6 +185,12 @@ class WashingBench(Bench):
         hand.wanted.connect(self._start)
         self._place.addWidget(hand)
 
-    def _show_work(self, work: WetWork) -> None:
-        self.waiting.show_cords(work.waiting)
-        self.places.show_places(work.places)
+    def _read_room(self, decidegrees: int, permille: int) -> None:
+        self.do(room, self._rail_load, decidegrees, permille, then=lambda _: self.setFocus())
+
+    def _show_work(self, now: WashNow) -> None:
+        self.waiting.show_cords(now.work.waiting)
+        self.places.show_places(now.work.places, now.dry)
+        self._rail_load = now.rail_load or 0
+        self.room.show_room(now.room)
+        self.room.setVisible(now.rail_load is not None)

@@ -8,14 +8,15 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from app.calculations.codes import Kind, numbered
 from app.calculations.moments import moment_words
 from app.lookups.bundles import BundleFacts
-from app.lookups.load_warnings import before_load
+from app.lookups.load_warnings import APART, before_load
 from app.lookups.loads import InPlace, WetPlace, cords_on
 from app.lookups.now import NOW
 from app.lookups.reel import DiscNow
+from app.lookups.together import Water, in_one_water
 from app.lookups.trails import trail_of
 from app.problems import NotFound, Refused
 from app.window.bench import Around
-from app.window.benches.washing.wet_row import WetRow
+from app.window.benches.washing.wet_row import WetRow, mark_of
 from app.window.cords.hand import Hand
 from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions, Card
@@ -42,6 +43,7 @@ class Filling(Hand):
         self.headline = Words("", Size.LARGE, bold=True)
         self.number, self.total = Digits(), Words("", Size.TITLE, bold=True)
         self.there, self.warnings = Words(ink=SECOND), Words(bold=True)
+        self.apart, self.why = Words("", Size.LARGE, bold=True), Words("", Size.LEAD, bold=True)
         self.steps = {
             step: KeyButton(step.capitalize(), str(n)) for n, step in enumerate(IN_VESSEL, 1)
         }
@@ -158,7 +160,8 @@ class Filling(Hand):
         card = Card(in_hand=True)
         card.add_row(self.headline, self.number, None)
         self._rows.setSpacing(Gap.HAIR)
-        card.add(self._which, self.there, self.total, self._rows, self.warnings)
+        card.add(self.apart, self.why, self._which, self.there, self.total)
+        card.add(self._rows, self.warnings)
         card.add_last(Actions(self.close_it, *self.other_keys(), self.put_away("Leave it")))
         return card
 
@@ -204,10 +207,25 @@ class Filling(Hand):
     def _warn(self) -> None:
         rows = [row for cord in self.cords for row in cord.rows]
         self.ask(self._warned, before_load, rows, self.step, self.around.session.now())
+        beside = [row for wet in self.place.cords if wet.step == self.step
+                  for row in wet.cord.rows] if self.place else []
+        self.ask(self._show_water, in_one_water, [*dict.fromkeys((*rows, *beside))], self.step, NOW)
 
     def _warned(self, sentences: Sequence[str]) -> None:
-        self.warnings.setText("\n".join(sentences))
-        self.warnings.setVisible(bool(sentences))
+        """What is not to be in one water stands above, read at two metres."""
+        small = [sentence for sentence in sentences if not sentence.startswith(APART)]
+        self.warnings.setText("\n".join(small))
+        self.warnings.setVisible(bool(small))
+
+    def _show_water(self, water: Water) -> None:
+        self.apart.setText("NOT TOGETHER" if water.apart and self.cords else "")
+        self.why.setText("\n".join(water.apart) if self.cords else "")
+        for words in (self.apart, self.why):
+            words.setVisible(bool(words.text()))
+        self.there.setVisible(bool(self.there.text()) and not self.apart.text())
+        self.close_it.say("Together all the same" if self.apart.text() else "They are in")
+        for line in self.findChildren(WetRow):
+            line.show_mark(mark_of(water, line.cord))
 
 
 def _choices(keys: dict[str, KeyButton]) -> QWidget:

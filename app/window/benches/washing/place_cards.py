@@ -1,6 +1,7 @@
 """The tubs, machines and rails in use, each as a card that is read across the room."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from datetime import datetime
 from functools import partial
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
@@ -37,12 +38,13 @@ class PlaceCards(QWidget):
         self._column.addWidget(self._title)
         self._flow: QWidget | None = None
 
-    def show_places(self, places: Sequence[InPlace]) -> None:
-        """Show these places, the one that was filled first first."""
+    def show_places(self, places: Sequence[InPlace], dry: Mapping[int, datetime]) -> None:
+        """Show these places, the one that was filled first first, each rail with its hour."""
         if self._flow is not None:
             self._flow.hide()
             self._flow.deleteLater()
-        self.cards = [PlaceCard(place) for place in places]
+        self.cards = [
+            PlaceCard(place, dry.get(place.place.id) if place.place else None) for place in places]
         for card in self.cards:
             card.clicked.connect(partial(self.chosen.emit, card.place))
         self._flow = Actions(*self.cards) if places else None
@@ -56,9 +58,10 @@ class PlaceCards(QWidget):
 class PlaceCard(QAbstractButton):
     """One place: its number huge, what is done in it since when, and the cords in it."""
 
-    def __init__(self, place: InPlace) -> None:
+    def __init__(self, place: InPlace, dry: datetime | None = None) -> None:
         super().__init__()
         self.place = place
+        self.dry = f"dry about {moment_words(dry)}" if dry else ""
         self.lines = place.cords[:MOST_LINES]
         left = place.cords[MOST_LINES:]
         rest = sum(wet.cord.count for wet in left)
@@ -72,7 +75,7 @@ class PlaceCard(QAbstractButton):
             f"since {moment_words(place.since)}",
         )
         discs = [f"disc {wet.cord.number}, {skeins(wet.cord.count)}" for wet in place.cords]
-        words = (f"{what} {self._number()}", *self.head[1:], *discs)
+        words = (f"{what} {self._number()}", *self.head[1:], self.dry, *discs)
         self.setAccessibleName("; ".join(filter(None, words)))
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
 
@@ -126,7 +129,10 @@ class PlaceCard(QAbstractButton):
         title = look().font(Size.TITLE, bold=True)
         for text, face, ink, share in (
             (f"{what}: {step}" if step else what, title, colours.ink, 0),
-            (f"{count} · {since}", look().font(Size.PLAIN), colours.second_ink, 1),
+            (
+                f"{count} · {self.dry or since}", look().font(Size.PLAIN, bold=bool(self.dry)),
+                colours.ink if self.dry else colours.second_ink, 1,
+            ),
         ):
             painter.setFont(face)
             painter.setPen(QColor(ink))

@@ -1,0 +1,229 @@
+"""What still goes into the cup: each line of a weigh-out with its target, its jars and the way."""
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from decimal import Decimal
+
+from sqlalchemy import Connection, select
+
+from app.calculations.balances import Balance
+from app.calculations.measuring import Glass, Pouring, Weighing, how_to_measure
+from app.calculations.scaling import DryWeight, from_damp, from_winding
+from app.calculations.stock import Bottle, dye_in_stock_g, stock_ml
+from app.calculations.zones import DEAD_VOLUME
+from app.lookups.jars import JarNow, jar_of, jars_now
+from app.lookups.recipe_amounts import Amount, amounts
+from app.lookups.recipes import RecipeThen, recipe_then
+from app.lookups.studio import setting
+from app.lookups.weigh_sources import StockNow, stock_now
+from app.lookups.weighings import LineThen, WeighOut, net, weigh_out
+from app.problems import Problem
+from app.records import Stock
+
+GLASSES = (Glass(Decimal(10), Decimal("0.1")), Glass(Decimal(100), Decimal("0.5")),
+           Glass(Decimal(1000), Decimal(5)))
+"""A syringe of 10 mL, cylinders of 100 mL and of a litre; common practice, no source."""
+
+_MG, _FULLY, _PARTS = Decimal(1000), Decimal(1000), Decimal(1_000_000)
+_IN_PERCENT = Decimal(10_000)
+_SOLUTION = re.compile(r"\b(\d{1,2}(?:\.\d)?) ?%", re.ASCII)
+
+
+@dataclass(frozen=True, slots=True)
+class StockBottle:
+    """A stock that stands ready, its percent counted in dye as strong as the standard."""
+
+    now: StockNow
+    percent: Decimal
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """One line of the recipe for this yarn: what is asked of it, and what came of it so far."""
+
+    component: int
+    substance: str
+    form: str
+    role: str
+    zone: str | None
+    standard_g: Decimal | None
+    """Of dye as strong as the standard; none where dry weight or bath are not known."""
+    given_g: Decimal
+    """What its lines put in, counted the same way."""
+    is_taken: bool
+    jars: tuple[JarNow, ...]
+    bottles: tuple[StockBottle, ...]
+    way: Weighing | Pouring | None
+    no_way: str
+    """Why there is none: what balance and glasses cannot measure."""
+
+    @property
+    def solution_percent(self) -> Decimal | None:
+        """Of an assistant that comes as a solution (acetic acid as vinegar of 5 %)."""
+        said = _SOLUTION.search(self.form) if self.role == "assistant" else None
+        return Decimal(said[1]) if said and Decimal(said[1]) else None
+
+    @property
+    def rest_g(self) -> Decimal | None:
+        """What is still asked, none where it is not known."""
+        return None if self.standard_g is None else max(Decimal(0), self.standard_g - self.given_g)
+
+    def powder_g(self, strength_permille: int | None = None) -> Decimal | None:
+        """The powder of this strength that is still asked; not known is as the standard."""
+        rest = self.rest_g
+        return None if rest is None else rest * _FULLY / (strength_permille or 1000)
+
+    def volume_ml(self, percent: Decimal) -> Decimal | None:
+        """The millilitres of a solution that are still asked."""
+        rest = self.rest_g
+        return None if rest is None else stock_ml(rest, percent)
+
+
+@dataclass(frozen=True, slots=True)
+class AtBalance:
+    """A weigh-out as the bench shows it."""
+
+    out: WeighOut
+    recipe: RecipeThen | None
+    dry: DryWeight | None
+    bath_l: Decimal | None
+    balance: Balance
+    wanted: tuple[Wanted, ...]
+
+    @property
+    def open_line(self) -> LineThen | None:
+        """The line whose cup stands on the balance."""
+        return next((line for line in self.out.lines if line.is_open), None)
+
+    def of(self, component: int | None) -> Wanted | None:
+        """What is asked by this line of the recipe."""
+        return next((one for one in self.wanted if one.component == component), None)
+
+    def asks_for(self, dye: str | None) -> Wanted | None:
+        """The line that asks this dye, first one that has nothing yet."""
+        fitting = [one for one in self.wanted if dye and same(one.substance, dye)]
+        return next((one for one in fitting if not one.is_taken), next(iter(fitting), None))
+
+
+def same(one: str, other: str) -> bool:
+    """Whether two names mean the same dye: capitals and spaces say nothing."""
+    return one.casefold().split() == other.casefold().split()
+
+
+def at_balance(connection: Connection, weighing: int, at: datetime) -> AtBalance | None:
+    """A weigh-out with what is still asked, or none; stocks past their life are left out."""
+    out = weigh_out(connection, weighing)
+    if out is None:
+        return None
+    recipe = None if out.recipe_version is None else recipe_then(connection, out.recipe_version)
+    balance = Balance(Decimal(setting(connection, "balance step")))
+    dry = _dry(out)
+    bath_l = _bath_l(out, recipe)
+    wanted = () if recipe is None else _wanted(
+        connection, out, recipe, (dry.g if dry else None, bath_l), (balance, at))
+    return AtBalance(out, recipe, dry, bath_l, balance, wanted)
+
+
+def _dry(out: WeighOut) -> DryWeight | None:
+    if not out.dry_mg:
+        return None
+    dry_g = out.dry_mg / _MG
+    if out.pick_up_permille is None:
+        return from_winding(dry_g)
+    pick_up = out.pick_up_permille / _FULLY
+    return from_damp(dry_g * (1 + pick_up), pick_up)
+
+
+def _bath_l(out: WeighOut, recipe: RecipeThen | None) -> Decimal | None:
+    if out.bath_ml:
+        return out.bath_ml / _MG
+    if recipe is None or not recipe.liquor_tenths or not out.dry_mg:
+        return None
+    return out.dry_mg * Decimal(recipe.liquor_tenths) / 10 / _PARTS
+
+
+def _wanted(
+    connection: Connection, out: WeighOut, recipe: RecipeThen,
+    sizes: tuple[Decimal | None, Decimal | None], by: tuple[Balance, datetime],
+) -> tuple[Wanted, ...]:
+    jars = jars_now(connection)
+    roles = {one.id: one.role for one in recipe.components}
+    pours = {zone.letter: zone.ml_per_100_g for zone in recipe.zones}
+    found = []
+    for one in amounts(connection, recipe.version):
+        lines = [line for line in out.lines if line.component == one.component]
+        standard = _standard_g(one, sizes, pours.get(one.zone or ""))
+        its_jars = tuple(jar for jar in jars if same(jar.dye, one.substance))
+        bottles = _bottles(connection, its_jars, by[1])
+        way, no_way = (None, "") if roles[one.component] != "dye" else _way(
+            standard, its_jars, bottles, by[0])
+        found.append(Wanted(
+            one.component, one.substance, one.form, roles[one.component], one.zone, standard,
+            _given_g(connection, lines, one.form), net(lines, one.component) > 0, its_jars,
+            bottles, way, no_way))
+    return tuple(found)
+
+
+def _standard_g(
+    one: Amount, sizes: tuple[Decimal | None, Decimal | None], pour_ml: int | None
+) -> Decimal | None:
+    """Grams at the strength of the standard, by fibre, bath or bottle (with its dead volume)."""
+    dry_g, bath_l = sizes
+    if one.unit == "bath":
+        return None if bath_l is None else bath_l * one.amount / _MG
+    if dry_g is None:
+        return None
+    if one.unit == "owf":
+        return dry_g * one.amount / _PARTS
+    litres = (pour_ml or 0) * dry_g / 100 * (1 + DEAD_VOLUME) / 1000
+    return litres * one.amount / _MG
+
+
+def _bottles(
+    connection: Connection, jars: Sequence[JarNow], at: datetime
+) -> tuple[StockBottle, ...]:
+    found = []
+    for jar in jars:
+        for number in connection.execute(select(Stock.id).where(
+                Stock.fill == jar.fill, Stock.struck.is_(None)).order_by(Stock.id)).scalars():
+            now = stock_now(connection, number)
+            if now is not None and now.left_ul > 0 and not now.too_old(at):
+                strength = (jar.strength_permille or 1000) / _FULLY
+                found.append(StockBottle(now, now.mg_per_l / _IN_PERCENT * strength))
+    return tuple(found)
+
+
+def _given_g(connection: Connection, lines: Sequence[LineThen], form: str) -> Decimal:
+    given = Decimal(0)
+    said = _SOLUTION.search(form)
+    for line in lines:
+        if line.kind == "thrown":
+            continue
+        bottle = None if line.stock is None else stock_now(connection, line.stock)
+        fill = line.fill if bottle is None else bottle.fill
+        jar = None if fill is None else jar_of(connection, fill)
+        strength = ((jar and jar.strength_permille) or 1000) / _FULLY
+        if line.mg is not None:
+            given += line.mg / _MG * strength
+        elif bottle is not None:
+            given += (line.ul or 0) / _PARTS * bottle.mg_per_l / _MG * strength
+        elif line.ul and said:
+            given += dye_in_stock_g(line.ul / _MG, Decimal(said[1]))
+    return given
+
+
+def _way(
+    standard_g: Decimal | None, jars: Sequence[JarNow], bottles: Sequence[StockBottle],
+    balance: Balance,
+) -> tuple[Weighing | Pouring | None, str]:
+    """By the first jar's strength: weighed, or poured where that is too little to weigh."""
+    if not standard_g:
+        return None, ""
+    strength = (next((jar.strength_permille for jar in jars), None) or 1000) / _FULLY
+    ready = [Bottle(one.percent, one.now.left_ul / _MG) for one in bottles]
+    try:
+        return how_to_measure(standard_g, strength, balance, GLASSES, ready), ""
+    except Problem as why:
+        return None, str(why)

@@ -1,0 +1,1 @@
+"""Weighing: jars at the balance, line by line, for a bath, for bottles or for a stock."""

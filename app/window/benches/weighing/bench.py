@@ -1,0 +1,167 @@
+"""The weigh bench: yarn and recipe become lines at the balance, each by the jar it came from."""
+
+import re
+from pathlib import Path
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QFileDialog
+
+from app.calculations.codes import Kind, numbered, read
+from app.lookups.jars import JarNow, jar_with
+from app.lookups.now import NOW
+from app.lookups.reel import DiscNow, disc_now
+from app.lookups.things import by_code
+from app.lookups.weigh_sources import StockNow, stock_with
+from app.problems import NotFound, Refused
+from app.scanning.resolve import Resolution, resolve
+from app.scanning.saying import no_such_plate
+from app.window.bench import Around, Bench
+from app.window.benches.weighing.for_stock import ForStock
+from app.window.benches.weighing.hand import WeighHand
+from app.window.benches.weighing.notebook_page import NotebookPage
+from app.window.benches.weighing.start import Start
+from app.window.benches.weighing.weigh_words import reading_of
+from app.window.cords.hand import COUNTS, DONE
+from app.window.in_turn import InTurn
+
+_CONCERNED = frozenset({
+    "weighing", "weighed_for", "weigh_line", "stock", "jar", "fill", "fill_part", "fill_reading",
+    "recipe_version", "component", "colourway", "hold", "setting", "bundle", "on_bundle",
+    "plate_stay", "yarn"})
+_FILES = "Lists (*.csv *.xlsx *.txt *.tsv);;All files (*)"
+_FIGURES = "0123456789.,"
+_JAR = re.compile(r"(jar ?)?([1-9]\d{0,2})", re.IGNORECASE | re.ASCII)
+"""A jar by its number; on its own a number is a jar's where jars are wanted."""
+
+
+class WeighingBench(Bench):
+    """One weigh-out is in hand at a time."""
+
+    def __init__(self, around: Around) -> None:
+        super().__init__(around)
+        self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
+        self.turn = InTurn(self)
+        self.hand: WeighHand = Start(around)
+        self._show(self.hand)
+        self.body.addStretch(1)
+
+    def entered(self) -> None:
+        """Keys belong to the bench now."""
+        self.hand.setFocus()
+        self.hand.look()
+
+    def look_again(self, kinds: frozenset[str]) -> None:
+        """Look again at what is in hand."""
+        if kinds & _CONCERNED:
+            self.hand.look()
+
+    def take_in_hand(self, hand: WeighHand | None) -> None:
+        """This comes in the place of what was in hand."""
+        old, self.hand = self.hand, hand or Start(self.around)
+        self._show(self.hand)
+        self.setFocus()  # what is hidden with the focus would hand it on to any widget
+        old.hide()
+        old.deleteLater()
+        self.hand.show()
+        self.hand.setFocus()
+
+    def take(self, code: str) -> bool:
+        """Jars, stock bottles, discs, and the plates DONE and COUNT."""
+        kind = read(code).kind
+        if kind is Kind.JAR:
+            self.turn.ask(lambda jar: self._jar_came(code, jar), jar_with, code)
+        elif kind is Kind.VESSEL and isinstance(self.hand, ForStock) and self.hand.wants_bottle:
+            self.turn.ask(self.hand.stand_in, by_code, code)
+        elif kind is Kind.VESSEL:
+            self.turn.ask(lambda stock: self._bottle_came(code, stock), stock_with, code)
+        elif kind is Kind.DISC:
+            self.turn.ask(lambda disc: self._disc_came(code, disc), disc_now, code, NOW)
+        elif code in COUNTS:
+            self.turn.then(lambda: self.hand.count(COUNTS[code]))
+        elif code == DONE:
+            self.turn.then(lambda: self.hand.done())
+        else:
+            return False
+        return True
+
+    def take_other(self, text: str) -> bool:
+        """A balance that types as fast as a scanner."""
+        reading = reading_of(text)
+        return bool(reading) and self.hand.weigh(reading)
+
+    def take_again(self, code: str) -> bool:
+        """The same weight twice is two weights; a jar scanned twice at once is a bounce."""
+        return self.take_other(code)
+
+    def press(self, key: str) -> bool:
+        """Figures are a weight where one is wanted; a letter begins a name."""
+        if super().press(key):
+            return True
+        if key in _FIGURES:
+            return self.hand.write_figure(key)
+        return key.isalpha() and self.hand.write(key)
+
+    def seek(self, words: str) -> bool:
+        """What was typed into the scan line: a weight where one is wanted, a jar or a disc."""
+        if self.take_other(words):
+            return True
+        jar = _JAR.fullmatch(words)
+        if jar and (jar[1] or not isinstance(self.hand, Start)):
+            return self.take(numbered(Kind.JAR, int(jar[2])).text)
+        if not any(character.isdigit() for character in words):
+            return False
+        self.turn.ask(self._resolved, resolve, words, True, frozenset({"jar", "disc"}))
+        return True
+
+    def take_file(self, path: Path) -> bool:
+        """A notebook of recipes that was dropped."""
+        self.take_in_hand(NotebookPage(self.around, path))
+        return True
+
+    def choose_file(self) -> None:
+        """Ask for a file, in a window of its own that blocks nothing."""
+        dialog = QFileDialog(self, "The notebook", "", _FILES)
+        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        dialog.setFileMode(QFileDialog.FileMode.ExistingFile)
+        dialog.fileSelected.connect(lambda name: self.take_file(Path(name)))
+        dialog.open()
+
+    def _show(self, hand: WeighHand) -> None:
+        hand.over.connect(self.take_in_hand)
+        if isinstance(hand, Start | NotebookPage):
+            hand.file_wanted.connect(self.choose_file)
+        self.body.insertWidget(0, hand)
+
+    def _resolved(self, answer: Resolution) -> None:
+        found = [answer.found] if answer.found else list(answer.choices)
+        if len(found) == 1 and found[0].kind in ("jar", "disc"):
+            self.take(found[0].code)
+        else:
+            self.around.trouble(NotFound(answer.sentence, answer.next_step))
+
+    def _jar_came(self, code: str, jar: JarNow | None) -> None:
+        if jar is None:
+            self.around.trouble(NotFound(
+                f"{read(code).grouped} is no jar in the book; nothing was weighed.",
+                "Open it with what is in it: F4."))
+        elif not self.hand.take_jar(jar):
+            self.around.trouble(Refused(
+                f"Jar {jar.shown} holds {jar.dye}; nothing is weighed yet.",
+                "Say for which yarn and colourway, or take up an open weigh-out."))
+
+    def _bottle_came(self, code: str, stock: StockNow | None) -> None:
+        if stock is None:
+            self.around.trouble(NotFound(
+                f"No stock of the book stands in {read(code).grouped}; nothing was weighed.",
+                "Make the stock, and say which bottle it stands in."))
+        elif not self.hand.take_bottle(stock):
+            self.around.trouble(Refused("Nothing is weighed yet; nothing was saved.",
+                                        "Say for which yarn and colourway."))
+
+    def _disc_came(self, code: str, disc: DiscNow | None) -> None:
+        if disc is None:
+            self.around.trouble(no_such_plate(code, "disc"))
+        elif not self.hand.take_disc(disc):
+            self.around.trouble(Refused(
+                f"Disc {disc.number} was not added; a weigh-out is in hand.",
+                "Put it by with F8, and begin another."))

@@ -1,0 +1,203 @@
+"""A recipe written at the bench, three fields at a time; what was used becomes the next version."""
+
+from collections.abc import Sequence
+
+from app.exchange.recipe_notebook import plain
+from app.lookups.jars import JarNow, jars_now
+from app.lookups.pots import Recipe, recipes
+from app.lookups.recipe_amounts import Amount, difference, with_amounts
+from app.lookups.recipes import RecipeThen
+from app.problems import BadInput
+from app.window.bench import Around
+from app.window.benches.weighing.colourway_list import ColourwayList
+from app.window.benches.weighing.hand import WeighHand
+from app.window.benches.weighing.recipe_draft import (
+    amount_words,
+    doubts,
+    named,
+    read_component,
+    read_ratio,
+    recipe_in,
+    rows_of,
+    unit_words,
+    with_row,
+)
+from app.window.look.look import Size
+from app.window.parts.card import Actions, Card
+from app.window.parts.fields import Field, TextField
+from app.window.parts.key_button import KeyButton
+from app.window.parts.thing_table import Head, ThingTable
+from app.window.parts.words import SECOND, Words
+from app.window.session import Done
+from app.work.dyeing import name_colourway
+from app.work.recipes import ComponentIn, write_recipe
+
+
+class RecipePage(WeighHand):
+    """The colourway first, then its rows; nothing that was dyed by is overwritten."""
+
+    def __init__(self, around: Around) -> None:
+        super().__init__(around)
+        self.then: RecipeThen | None = None
+        self.rows: list[ComponentIn] = []
+        self._dyes: frozenset[str] = frozenset()
+        self.colourways = ColourwayList()
+        self.name_new = KeyButton("Name it as written", "F6")
+        self.title, self.doubt = Words("", Size.TITLE, bold=True), Words("", bold=True)
+        self.changed = Words("", bold=True)
+        self.substance = TextField("Dye or assistant", "sodium sulphate (crystals)")
+        self.amount, self.unit = TextField("How much", "0.85"), TextField("Of what", "%, or g/L")
+        self.liquor: Field[int | None] = Field("Liquor ratio", read_ratio, "20 : 1")
+        self.reason = TextField("Why this version", "what changes, and why")
+        self.table = ThingTable(
+            ("poured in this order", Head("how much", right=True), "of", "what it is"),
+            "the recipe",
+            none="No dye is written yet.", opens=True)
+        self.add_row = KeyButton("Add this row", "Enter", strong=True)
+        self.out = KeyButton("Take the row out", "F7")
+        self.keep = KeyButton("Write the version", "F9")
+        self.choosing, self.writing = Card("The recipe of"), Card(in_hand=True)
+        self._lay_out()
+        self._join()
+        self.ask(self._show_jars, jars_now)
+        self.look()
+
+    def look(self) -> None:
+        """Look again at the colourways."""
+        self.ask(self.colourways.show_recipes, recipes)
+
+    def count(self, number: int) -> None:
+        """COUNT chooses a colourway."""
+        if self.then is None:
+            self.colourways.choose(number)
+
+    def write(self, letter: str) -> bool:
+        """A letter begins a name."""
+        if self.then is None:
+            self.colourways.begin(letter)
+        return self.then is None
+
+    def done(self) -> None:
+        """Enter: the colourway is chosen, or this row stands."""
+        if self.then is None:
+            self.colourways.choose_first()
+            return
+        try:
+            new = read_component(
+                self.substance.line.text(), self.amount.line.text(),
+                self.unit.line.text() or "%", self._dyes,
+                [zone.letter for zone in self.then.zones])
+        except BadInput as problem:
+            self.around.trouble(problem)
+            return
+        self._set_rows(with_row(self.rows, new))
+        for field in (self.substance, self.amount):
+            field.clear()
+        self.substance.setFocus()
+
+    def choose(self, recipe: Recipe) -> None:
+        """This colourway's newest version is shown, to write the next from."""
+        self.ask(self._show_recipe, with_amounts, recipe.version)
+
+    def _show_recipe(self, found: tuple[RecipeThen | None, tuple[Amount, ...]]) -> None:
+        self.then = found[0]
+        if self.then is None:
+            return
+        self.choosing.hide()
+        self.writing.show()
+        self.title.setText(
+            f"{self.then.name}, after version {self.then.number}" if self.then.is_written
+            else f"{self.then.name}, version {self.then.number}")
+        self.reason.setVisible(self.then.is_written)
+        if self.then.liquor_tenths:
+            self.liquor.line.setText(f"{self.then.liquor_tenths / 10:g} : 1")
+        self._set_rows(rows_of(self.then, found[1]))
+        self.substance.setFocus()
+
+    def _set_rows(self, rows: list[ComponentIn]) -> None:
+        self.rows = rows
+        self.table.show_rows([(named(one), amount_words(one), unit_words(one), one.role)
+                              for one in rows])
+        self._show_doubts()
+
+    def _show_doubts(self) -> None:
+        try:
+            liquor = read_ratio(self.liquor.line.text())
+        except BadInput:
+            liquor = None
+        self.doubt.setText(" ".join(doubts(self.rows, liquor)))
+        self.doubt.setVisible(bool(self.doubt.text()))
+
+    def _open(self, row: int) -> None:
+        """A row comes back into its fields, to be put right."""
+        one = self.rows[row]
+        for field, words in ((self.substance, named(one)), (self.amount, amount_words(one)),
+                             (self.unit, unit_words(one))):
+            field.line.setText(words)
+        self.amount.setFocus()
+        self.amount.line.selectAll()
+
+    def _take_out(self) -> None:
+        said = plain(self.substance.line.text())
+        self._set_rows([one for one in self.rows if plain(named(one)) != said])
+        for field in (self.substance, self.amount):
+            field.clear()
+
+    def _keep(self) -> None:
+        then = self.then
+        if then is None:
+            return
+        try:
+            liquor = read_ratio(self.liquor.line.text())
+        except BadInput as problem:
+            self.liquor.complain(str(problem))
+            return
+        new = recipe_in(then, self.rows, liquor, self.reason.line.text().strip())
+        self.do(write_recipe, new, then=lambda done: self._written(then, done))
+
+    def _written(self, before: RecipeThen, done: Done[int]) -> None:
+        self.then = None
+        self.writing.hide()
+        self.choosing.show()
+        self.reason.clear()
+        if before.is_written:
+            self.ask(self._show_changed, difference, before.version, done.answer)
+        self.setFocus()
+
+    def _show_changed(self, words: str) -> None:
+        self.changed.setText(f"What changed: {words}." if words else "")
+
+    def _show_jars(self, jars: Sequence[JarNow]) -> None:
+        self._dyes = frozenset(plain(jar.dye) for jar in jars)
+
+    def _name(self) -> None:
+        name = self.colourways.line.text().strip()
+        if name:
+            self.do(name_colourway, name, then=self._named)
+
+    def _named(self, done: Done[int]) -> None:
+        self.ask(self._show_recipe, with_amounts, done.answer)
+
+    def _join(self) -> None:
+        self.colourways.chosen.connect(self.choose)
+        self.name_new.clicked.connect(self._name)
+        self.table.opened.connect(self._open)
+        self.add_row.clicked.connect(self.done)
+        self.out.clicked.connect(self._take_out)
+        self.keep.clicked.connect(self._keep)
+        self.liquor.line.textChanged.connect(self._show_doubts)
+
+    def _lay_out(self) -> None:
+        self.choosing.add(self.changed, self.colourways)
+        self.choosing.add_last(Actions(self.name_new, self.put_by("Back to the balance")))
+        self.writing.add(self.title, self.table, self.doubt)
+        fields = self.writing.add_row(self.substance, self.amount, self.unit)
+        fields.setStretch(0, 2)
+        more = self.writing.add_row(self.liquor, self.reason)
+        more.setStretch(1, 2)
+        self.writing.add(Words("% is of the dry fibre, g/L of the bath. The same name again "
+                               "changes its row.", ink=SECOND))
+        self.writing.add_last(Actions(self.add_row, self.out, self.keep, self.put_by("Leave it")))
+        self.body.addWidget(self.choosing)
+        self.body.addWidget(self.writing)
+        self.writing.hide()
