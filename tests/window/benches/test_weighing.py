@@ -177,7 +177,7 @@ def test_nothing_begins_without_yarn_and_colourway_and_it_says_why(bench):
     assert "No colourway is chosen yet" in bench.trouble
 
 
-def test_an_open_weigh_out_is_put_by_and_taken_up_again(bench):
+def test_an_open_weigh_out_is_put_away_and_taken_up_again(bench):
     begin_602(bench)
     weigh(bench, 1, "5.12")
     bench.press("F8")

@@ -151,7 +151,7 @@ class Board(Hand):
                      Digits(str(self.board.number)), None)
         self._rows.setSpacing(Gap.HAIR)
         card.add(self.zones.new_lot, self.total, self.lies, self._rows)
-        card.add_last(Actions(self.painted, *self.other_keys(), self.put_by("Leave it")))
+        card.add_last(Actions(self.painted, *self.other_keys(), self.put_away("Leave it")))
         return card
 
     def _right(self) -> Card:

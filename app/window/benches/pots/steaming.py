@@ -39,7 +39,7 @@ class Steaming(Hand):
                      None)
         card.add(self.which, Words("Steam scalds: open it away from you. Count from full steam, "
                                    "30 to 45 minutes.", ink=SECOND))
-        card.add_last(Actions(self.set_in, self.put_by("Leave it")))
+        card.add_last(Actions(self.set_in, self.put_away("Leave it")))
         self.body.addWidget(card)
         self.look()
 
@@ -112,7 +112,7 @@ class InSteam(Hand):
         self._lift.clicked.connect(self._out)
         card = Card(in_hand=True)
         card.add(self.headline, self._lots, self.minutes)
-        card.add_last(Actions(self._lift, *self.other_keys(), self.put_by()))
+        card.add_last(Actions(self._lift, *self.other_keys(), self.put_away()))
         self.body.addWidget(card)
         self._works: list[PotAtWork] = []
         self._timer = QTimer(self)

@@ -99,7 +99,7 @@ class InWater(Hand):
         card.add(self._rows, self.next)
         card.add_last(Words(_LOOK, ink=SECOND))
         card.add_last(Actions(*self.looks))
-        card.add_last(Actions(self.rinse, self.go_on, *self.other_keys(), self.put_by()))
+        card.add_last(Actions(self.rinse, self.go_on, *self.other_keys(), self.put_away()))
         return card
 
     def _show_rinses(self, rinsed: Rinsing) -> None:

@@ -41,7 +41,7 @@ class CupCard(Card):
         self.other = KeyButton("Another line", "F4")
         self.tip = KeyButton("Tip back", "F6")
         self.close_key = KeyButton("Close as it is", "F9")
-        self.leave = KeyButton("Put by", "F8")
+        self.leave = KeyButton("Put away", "F8")
         self.field.line.textChanged.connect(self._judge)
         self._lay_out()
 

@@ -47,7 +47,7 @@ class JarsPage(WeighHand):
         self.open_key = KeyButton("Open a new jar", "F9")
         self.open_key.clicked.connect(lambda: self.over.emit(NewJarPage(
             around, self._next_number(), lambda: JarsPage(around))))
-        shelf.add_last(Actions(self.open_key, self.put_by("Back to the balance")))
+        shelf.add_last(Actions(self.open_key, self.put_away("Back to the balance")))
         for part in (self.card, shelf, cautions_card(Step.REFILL)):
             self.body.addWidget(part)
         self.card.hide()

@@ -48,8 +48,8 @@ class LineHand(WeighHand):
         self.stopped.hide()
         self.cup.take.clicked.connect(self.done)
         self.cup.tip.clicked.connect(self._turn_tipping)
-        self.cup.leave.clicked.connect(self._put_by)
-        self.stopped.leave.clicked.connect(self._put_by)
+        self.cup.leave.clicked.connect(self._put_away)
+        self.stopped.leave.clicked.connect(self._put_away)
         self.stopped.answered.connect(self._became)
         self.look()
 
@@ -135,7 +135,7 @@ class LineHand(WeighHand):
     def _kept(self, amount: Decimal) -> dict[str, Any]:
         return {"ul" if self.cup.by_volume else "mg": thousandths(amount)}
 
-    def _put_by(self) -> None:
+    def _put_away(self) -> None:
         if self.tipping:
             self._turn_tipping()
         else:

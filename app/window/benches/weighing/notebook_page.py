@@ -46,7 +46,7 @@ class NotebookPage(WeighHand):
         card = Card(in_hand=True)
         card.add(self.title, self.notes, self.troubles, self.columns, self.table)
         card.add_last(Actions(self.take_in, self.leave_out, again, other,
-                              self.put_by("Leave it")))
+                              self.put_away("Leave it")))
         self.body.addWidget(card)
         self.read()
 

@@ -189,7 +189,7 @@ class RecipePage(WeighHand):
 
     def _lay_out(self) -> None:
         self.choosing.add(self.changed, self.colourways)
-        self.choosing.add_last(Actions(self.name_new, self.put_by("Back to the balance")))
+        self.choosing.add_last(Actions(self.name_new, self.put_away("Back to the balance")))
         self.writing.add(self.title, self.table, self.doubt)
         fields = self.writing.add_row(self.substance, self.amount, self.unit)
         fields.setStretch(0, 2)
@@ -197,7 +197,7 @@ class RecipePage(WeighHand):
         more.setStretch(1, 2)
         self.writing.add(Words("% is of the dry fibre, g/L of the bath. The same name again "
                                "changes its row.", ink=SECOND))
-        self.writing.add_last(Actions(self.add_row, self.out, self.keep, self.put_by("Leave it")))
+        self.writing.add_last(Actions(self.add_row, self.out, self.keep, self.put_away("Leave it")))
         self.body.addWidget(self.choosing)
         self.body.addWidget(self.writing)
         self.writing.hide()

@@ -250,7 +250,7 @@ class Start(WeighHand):
         fields.setStretch(0, 1)
         fields.setStretch(1, 1)
         card.add(self.chosen, self.asks, self.colourways)
-        card.add_last(Actions(self.begin, self.put_by("Leave it")))
+        card.add_last(Actions(self.begin, self.put_away("Leave it")))
         waiting = Card("Open weigh-outs")
         waiting.add(self.waiting)
         waiting.add_last(Actions(

@@ -35,7 +35,7 @@ class StoppedCard(Card):
         self.add(Words("Kept needs its weight. Tipped back or thrown without one: weigh the jar "
                        "afterwards.", ink=SECOND))
         self.add(Words("By scanner: COUNT 1 kept, 2 tipped back, 3 thrown.", ink=SECOND))
-        leave = KeyButton("Put by", "F8")
+        leave = KeyButton("Put away", "F8")
         self.leave = leave
         self.add_last(Actions(*self.keys.values(), leave))
 
