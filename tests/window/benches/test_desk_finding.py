@@ -5,11 +5,12 @@ import pytest
 from app.calculations.codes import Kind, numbered, shown
 from app.window.parts.picture import Picture
 from app.window.parts.swatch import Swatch
+from app.work.bases import describe_base
 from app.work.bundling import make_plates
 from app.work.dyeing import name_colourway
 from app.work.opening_stock import OldLot, open_lot
 from app.work.tagging import Printing, apply_tag, print_tags, reprint
-from tests.makers import EACH_MG
+from tests.makers import EACH_MG, tarnfield
 from tests.window.benches.at_work import plate
 from tests.window.benches.desk_hands import open_desk
 
@@ -157,3 +158,13 @@ def test_a_shelf_has_a_picture_and_no_swatch_to_choose(desk):
     assert desk.name.code.accessibleName() == numbered(Kind.SHELF, 1).grouped
     assert desk.name.findChildren(Picture)
     assert not desk.name.findChildren(Swatch)
+
+
+def test_an_origin_with_long_words_makes_the_desk_no_wider_than_its_place(desk, dressed):
+    dressed(2.0)
+    four = "60 % wool, 20 % polyamide, 10 % alpaca, 10 % silk"
+    desk.studio.do(describe_base, tarnfield(fibre=four))
+    lot, _ = desk.studio.tagged(desk.studio.cone(), 2)
+    desk.scan(desk.studio.code(lot))
+    assert desk.hand.page.where_from.isVisible()
+    assert desk.bench.width() == desk.bench.parentWidget().width()

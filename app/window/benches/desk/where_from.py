@@ -49,6 +49,7 @@ class OriginRow(QAbstractButton):
         self.opens = origin.kind in _WITH_CODE and origin.id is not None
         self.setEnabled(self.opens)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus if self.opens else Qt.FocusPolicy.NoFocus)
+        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
         kind = KIND_WORDS.get(origin.kind, origin.kind)
         words = "" if origin.kind == "load" else origin.words
         by = BY[origin.link.basis]
