@@ -29,7 +29,7 @@ class Bled:
 
 
 _LOOKS = (
-    select(LoadReading.load, LoadReading.yarn, LoadReading.value, InLoad.yarn.label("row"))
+    select(LoadReading.load, LoadReading.yarn, LoadReading.value, DeedRow.happened)
     .join(InLoad, InLoad.load == LoadReading.load)
     .join(DeedRow, DeedRow.seq == LoadReading.deed)
     .where(LoadReading.kind == "bleed", LoadReading.struck.is_(None), InLoad.struck.is_(None),
@@ -46,8 +46,8 @@ def bled(connection: Connection, lots: Iterable[int], at: datetime) -> Mapping[i
     found = {}
     for lot in lots:
         rows = set(below(connection, "lot", lot))
-        looks = connection.execute(
-            _LOOKS.where(DeedRow.happened <= at), {"ids": listed(rows)}).all()
+        looks = [look for look in connection.execute(_LOOKS, {"ids": listed(rows)})
+                 if look.happened <= at]
         if looks:
             last = looks[-1]
             beside = connection.execute(_IN_LOADS, {"ids": listed([last.load])}).all()

@@ -23,7 +23,7 @@ def written(folder: Path, text: str) -> Path:
 def test_only_looking_saves_nothing(say: Say, studio_book: Path, tmp_path: Path) -> None:
     before = entries(studio_book)
     said = say("orders", written(tmp_path, GOOD + BAD), "--by", "OW", "--look")
-    assert (said.code, said.out) == (0, "2 orders, 3 skeins; nothing was saved.\n")
+    assert (said.code, said.out) == (0, "2 orders, 3 pieces; nothing was saved.\n")
     assert "Row 4, Quantity: it is no whole number. It says: two" in said.err
     assert "Order 9003 stays out whole" in said.err
     assert "“Gift card” names no colourway of the studio. It is kept as words." in said.err

@@ -149,7 +149,8 @@ def test_too_much_may_go_in_all_the_same_and_the_book_keeps_that(pots, house):
     answer(pots, "All in this one")
     assert pots.found == []
     pots.scan(DONE)
-    assert any("is more than the 15.00 L this pot takes" in one for one in pots.found)
+    pots._qtbot.waitUntil(lambda: any(
+        "is more than the 15.00 L this pot takes" in one for one in pots.found))
 
 
 def answer(pots, words):

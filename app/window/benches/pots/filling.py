@@ -208,6 +208,7 @@ class Filling(Hand):
         """All in one is agreed to; else what fits stays in hand, and the rest is the next pot's."""
         if answer == ALL_IN_ONE:
             self._agreed.add(self._meant())
+            self._asks = False  # it is put away: what the deed finds may stand there next
             return
         kept: list[DiscNow] = []
         left: list[DiscNow] = []
