@@ -168,11 +168,6 @@ def jar_of(connection: Connection, fill: int) -> JarNow | None:
     return None if row is None else _now(connection, row)
 
 
-def jars_to_buy(connection: Connection) -> tuple[JarNow, ...]:
-    """Jars below the weight at which more is bought."""
-    return tuple(jar for jar in jars_now(connection) if jar.to_buy)
-
-
 def uses(connection: Connection, fill: int) -> tuple[Use, ...]:
     """All that left a fill, in the order in which it happened."""
     found = [

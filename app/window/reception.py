@@ -7,18 +7,18 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject
 
-from app.calculations.codes import Kind, bare_characters, code_of, numbered, shown
+from app.calculations.codes import Kind, bare_characters, code_of, shown
 from app.problems import BadInput, NotFound
 from app.window.bench import Bench
 from app.window.deeds import Deeds
 from app.window.floor import Floor
 from app.window.head_and_foot import Foot, Head
+from app.window.parts.action_plates import UNDO
 from app.window.places import Place
 
 if TYPE_CHECKING:
     from app.scanning.resolve import Resolution
 
-UNDO = numbered(Kind.ACTION, 2).text
 
 
 class Reception(QObject):

@@ -15,7 +15,7 @@ from app.lookups.certainty import held_by
 from app.lookups.skeins import now_of, then_of
 from app.lookups.thread import thread
 from app.problems import Refused
-from app.records import OrderLine, Plate, Second, Whereabouts, Yarn
+from app.records import OrderLine, Second, Whereabouts, Yarn
 from app.store.deed import Deed
 from app.work.bundling import number_of
 from app.work.dividing import must_be_known, skeins
@@ -114,13 +114,6 @@ def call_second(deed: Deed, tagged: Sequence[int], why: str) -> None:
                       "Scan the tags of the others.")
     deed.add_all([Second(yarn=row, why=why) for row in fresh])
     deed.say(f"{skeins(len(fresh))} called {'a second' if len(fresh) == 1 else 'seconds'}: {why}")
-
-
-def place_of(deed: Deed, code: str) -> int | None:
-    """The plate with this code."""
-    plate: int | None = deed.value(select(Plate.id).where(Plate.code == code,
-                                                          Plate.struck.is_(None)))
-    return plate
 
 
 def _may_go_to_a_buyer(deed: Deed, rows: Sequence[int], line: int | None) -> None:

@@ -2,10 +2,13 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from decimal import Decimal
 from typing import Any
 
 from sqlalchemy import func, select
 
+from app.calculations.recipe_doubts import doubts_about
+from app.calculations.scaling import Component as Dye
 from app.problems import NotFound, Refused
 from app.records import (
     Bath,
@@ -20,7 +23,7 @@ from app.records import (
 from app.records.recipes import LOOKS, UNITS
 from app.store.deed import Deed
 
-MUCH_DYE, LITTLE_DYE = 50_000, 50  # millionths of the fibre: 5 % and 0.005 %; common practice
+IN_PERCENT = Decimal(10_000)  # millionths of the fibre
 FULLY = 1000  # per mille of a skein
 
 
@@ -171,20 +174,17 @@ def _fill_in(deed: Deed, version: int, recipe: RecipeIn) -> None:
              minutes=step.minutes)
         for place, step in enumerate(recipe.steps, 1)
     ])
-    for sentence in looks_odd(recipe):
+    for sentence in doubts(recipe.components, recipe.zones, recipe.liquor_tenths):
         deed.note(sentence)
 
 
-def looks_odd(recipe: RecipeIn) -> tuple[str, ...]:
-    """What a dyer would look at twice: very much dye in all, very little of one."""
-    depths = [(one, depth(one, recipe.zones)) for one in recipe.components if one.role == "dye"]
-    total = sum(millionths or 0 for _, millionths in depths)
-    said = [f"The dyes add up to {total / 10_000:g} % of the fibre: more than 5 % rarely goes on."
-            ] if total > MUCH_DYE else []
-    said += [f"{one.substance} {millionths / 10_000:g} % is less than 0.005 %: it is hard to weigh "
-             "and to repeat." for one, millionths in depths if millionths and
-             millionths < LITTLE_DYE]
-    return tuple(said)
+def doubts(
+    components: Sequence[ComponentIn], zones: Sequence[ZoneIn], liquor_tenths: int | None
+) -> tuple[str, ...]:
+    """What a dyer would look at twice: said, never refused."""
+    dyes = [Dye(one.substance, millionths / IN_PERCENT) for one in components
+            if one.role == "dye" and (millionths := depth(one, zones))]
+    return doubts_about(dyes, None if liquor_tenths is None else Decimal(liquor_tenths) / 10)
 
 
 def depth(one: ComponentIn, zones: Sequence[ZoneIn]) -> int | None:

@@ -2,7 +2,7 @@ import pytest
 
 from app.calculations.codes import Kind, numbered
 from app.problems import NotFound
-from app.window.reception import UNDO
+from app.window.parts.action_plates import UNDO
 from tests.window.conftest import quiet
 from tests.window.example_benches import LotBench, ReelBench, put_by
 

@@ -110,10 +110,8 @@ def test_zones_hold_their_bottles(studio: Studio) -> None:
 
 
 @pytest.mark.parametrize(("amount", "said"), [
-    (50_000, ()), (50_001, ("The dyes add up to 5.0001 % of the fibre: more than 5 % rarely goes "
-                            "on.",)),
-    (50, ()), (49, ("B1 turquoise 0.0049 % is less than 0.005 %: it is hard to weigh and to "
-                    "repeat.",)),
+    (50_000, ()), (50_001, ("All dyes together are 5.0001 %: even blacks take no more than 5.",)),
+    (50, ()), (49, ("B1 turquoise is 0.0049 %: is the point in the right place?",)),
 ])
 def test_very_much_and_very_little_dye_is_said_and_saved(
     studio: Studio, amount: int, said: tuple[str, ...]

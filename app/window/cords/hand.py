@@ -1,19 +1,20 @@
 """What is in hand at a bench of wet work, one thing at a time."""
 
+from collections.abc import Callable, Collection
+
 from PySide6.QtCore import Qt, Signal
 
-from app.calculations.codes import Kind, numbered
 from app.lookups.jars import JarNow
 from app.lookups.loads import InPlace
 from app.lookups.pot_plates import PotPlate
 from app.lookups.reel import DiscNow
 from app.lookups.trays import BoardNow
 from app.lookups.weigh_sources import StockNow
+from app.problems import NotFound
 from app.window.bench import Around, Bench
+from app.window.in_turn import InTurn
+from app.window.parts.action_plates import COUNTS, DONE, MIXED, SPLIT
 from app.window.parts.key_button import KeyButton
-
-DONE, MIXED, SPLIT = (numbered(Kind.ACTION, number).text for number in (1, 3, 5))
-COUNTS = {numbered(Kind.ACTION, 10 + count).text: count for count in range(1, 11)}
 
 
 class Hand(Bench):
@@ -66,6 +67,20 @@ class Hand(Bench):
     def look(self) -> None:
         """Look up what it shows: at the beginning, and when something was saved."""
 
+    def goes_in(
+        self, disc: DiscNow, there: Collection[int], so: str, way: str, where: str = "in"
+    ) -> bool:
+        """Whether yarn hangs on this disc that is not there yet; else it is said why not."""
+        if disc.bundle is None:
+            self.around.trouble(
+                NotFound(f"Disc {disc.number} hangs on nothing, so {so}.", way)
+            )
+        elif disc.id in there:
+            self.say(f"disc {disc.number} is {where} already")
+        else:
+            return True
+        return False
+
     def put_away(self, words: str = "Put away") -> KeyButton:
         """The key that puts it out of hand."""
         key = KeyButton(words, "F8")
@@ -78,3 +93,18 @@ class Hand(Bench):
         mixed.clicked.connect(lambda: self.wanted.emit(MIXED))
         split.clicked.connect(lambda: self.wanted.emit(SPLIT))
         return mixed, split
+
+
+def take_plate(
+    code: str, turn: InTurn, hand: Callable[[], Hand], start: Callable[[str], None] | None = None
+) -> bool:
+    """COUNT and DONE are for the hand that is there when their turn comes; MIXED, SPLIT `start`."""
+    if code in COUNTS:
+        turn.then(lambda: hand().count(COUNTS[code]))
+    elif code == DONE:
+        turn.then(lambda: hand().done())
+    elif start is not None and code in (MIXED, SPLIT):
+        turn.then(lambda: start(code))
+    else:
+        return False
+    return True

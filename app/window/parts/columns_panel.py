@@ -10,6 +10,7 @@ from app.exchange.columns import ColumnMatch
 from app.window.look.look import Gap
 from app.window.parts.card import Actions
 from app.window.parts.key_button import KeyButton
+from app.window.parts.take_down import take_down
 from app.window.parts.words import SECOND, Words
 
 NOWHERE = "in no column"
@@ -47,10 +48,7 @@ class ColumnsPanel(QWidget):
         """Ask for these fields, each with its sentence; with `all_of` every field is shown, so
         that a match can be put right.
         """
-        while item := self._column.takeAt(0):
-            if old := item.widget():
-                old.hide()
-                old.deleteLater()
+        take_down(self._column)
         self.keys, self.fields = {}, {}
         if asked:
             self._column.addWidget(Words("Tap the column where it stands.", ink=SECOND))

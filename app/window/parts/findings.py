@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QSizePolicy, QVBoxLayout, QWi
 
 from app.window.look.look import Gap, look
 from app.window.parts.key_button import KeyButton
+from app.window.parts.take_down import take_down
 from app.window.parts.words import Words
 
 MOST_SHOWN, MOST_LARGE = 3, 1  # the second where the text is so large that the bench needs room
@@ -41,10 +42,7 @@ class Findings(QWidget):
     def show_findings(self, findings: Sequence[Finding]) -> None:
         """Show the first three, or one where the text is large; say how many more there are."""
         self._open = list(findings)
-        while item := self._column.takeAt(0):
-            if widget := item.widget():
-                widget.hide()
-                widget.deleteLater()
+        take_down(self._column)
         most = MOST_LARGE if look().text > _LARGE_TEXT else MOST_SHOWN
         for finding in findings[:most]:
             self._column.addWidget(self._strip(finding))

@@ -5,6 +5,7 @@ from PySide6.QtGui import QColor
 from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QWidget
 
 from app.window.look.look import Size, look
+from app.window.parts.take_down import take_down
 from app.window.parts.tie_patch import TiePatch
 
 THREADS = {
@@ -60,10 +61,7 @@ class Ties(QWidget):
             self._hang()
 
     def _hang(self) -> None:
-        while item := self._row.takeAt(0):
-            if patch := item.widget():
-                patch.hide()
-                patch.deleteLater()
+        take_down(self._row)
         size = self._size / look().text if self._size >= Size.HUGE else self._size
         for word in threads_of(self.tie):
             self._row.addWidget(TiePatch(word, thread_colour(word), size))

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from app.window.look.look import Gap
+from app.window.parts.take_down import take_down
 from app.window.parts.words import Words
 
 _MOST = 6
@@ -23,10 +24,7 @@ class TroubleLines(QWidget):
 
     def show_lines(self, headline: str, sentences: Sequence[str]) -> None:
         """Show them; nothing to say hides it."""
-        while item := self._column.takeAt(0):
-            if old := item.widget():
-                old.hide()
-                old.deleteLater()
+        take_down(self._column)
         more = len(sentences) - _MOST
         self.lines = [*sentences[:_MOST], *([f"And {more} more like these."] if more > 0 else [])]
         for words in (Words(headline, bold=True), *map(Words, self.lines)):

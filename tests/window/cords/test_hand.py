@@ -5,7 +5,8 @@ import pytest
 from app.lookups.loads import InPlace
 from app.lookups.pot_plates import PotPlate
 from app.lookups.reel import DiscNow
-from app.window.cords.hand import MIXED, SPLIT, Hand
+from app.window.cords.hand import Hand
+from app.window.parts.action_plates import MIXED, SPLIT
 from app.window.parts.card import Actions
 
 

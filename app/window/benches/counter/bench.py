@@ -6,7 +6,7 @@ from datetime import datetime
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeyEvent
 
-from app.calculations.codes import Kind, bare_characters, code_of, numbered
+from app.calculations.codes import Kind, bare_characters, code_of
 from app.lookups.counter import AtCounter
 from app.lookups.customers import Known
 from app.lookups.lot_lines import NextLook, base_names, sisters_left
@@ -32,9 +32,8 @@ from app.window.benches.counter.looking import (
 )
 from app.window.benches.counter.till import Till
 from app.window.in_turn import InTurn
+from app.window.parts.action_plates import COUNTS, DONE
 
-DONE = numbered(Kind.ACTION, 1).text
-COUNTS = {numbered(Kind.ACTION, 10 + number).text: number for number in range(1, 11)}
 _TAKEN = (Kind.LOT, Kind.SKEIN, Kind.SHELF, Kind.KIT)
 _CONCERNS = {"whereabouts", "tag_on", "tag", "order_line", "customer_order", "hold", "clear",
              "price", "second", "personal", "yarn", "dye_lot"}

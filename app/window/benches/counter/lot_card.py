@@ -23,6 +23,7 @@ from app.window.parts.card import Actions, Card
 from app.window.parts.hold_plate import HoldLine
 from app.window.parts.key_button import KeyButton
 from app.window.parts.swatch import Swatch, Zone
+from app.window.parts.take_down import take_down
 from app.window.parts.words import SECOND, BigNumber, CodeWords, Words
 
 SWATCH = QSize(152, 288)
@@ -121,7 +122,4 @@ def _say(words: Words, text: str) -> None:
 
 
 def _empty(layout: QVBoxLayout) -> None:
-    while item := layout.takeAt(0):
-        if old := item.widget():
-            old.hide()
-            old.deleteLater()
+    take_down(layout)

@@ -4,11 +4,11 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import partial
 
-from PySide6.QtCore import QRectF, QSize, Qt, QTimer
-from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QAbstractButton, QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtCore import QSize, Qt, QTimer
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
-from app.window.look.look import TARGET, Gap, Size, look
+from app.window.look.look import TARGET, Gap, Size
+from app.window.parts.row_button import RowButton
 from app.window.parts.swatch import Swatch, Zone
 from app.window.parts.words import CodeWords, OneLine, Words
 
@@ -31,7 +31,7 @@ class Offer:
     is_code: bool = True
 
 
-class OfferRow(QAbstractButton):
+class OfferRow(RowButton):
     """One row as a key as wide as its place; arrow keys walk, Enter chooses."""
 
     def __init__(self, offer: Offer) -> None:
@@ -41,10 +41,8 @@ class OfferRow(QAbstractButton):
             offer.head, offer.aside, offer.below, offer.right))))
         self.setEnabled(offer.chosen is not None)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus if offer.chosen else Qt.FocusPolicy.NoFocus)
-        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
-        self._row = row = QHBoxLayout(self)
+        row = self.row
         row.setContentsMargins(Gap.SMALL, Gap.SMALL, Gap.LINE, Gap.SMALL)
-        row.setSpacing(Gap.LINE)
         if offer.coloured:
             zones = [Zone(offer.swatch)] if offer.swatch else []
             row.addWidget(Swatch(zones, offer.head, SWATCH, "no swatch chosen"))
@@ -52,29 +50,6 @@ class OfferRow(QAbstractButton):
         if offer.right:
             row.addWidget(Words(offer.right, Size.LEAD, bold=True, wrap=False))
 
-    def sizeHint(self) -> QSize:
-        return self._row.sizeHint().expandedTo(QSize(0, TARGET))
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        if event.key() in (Qt.Key.Key_Up, Qt.Key.Key_Down):
-            self.focusNextPrevChild(event.key() == Qt.Key.Key_Down)
-        elif event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
-            self.click()
-        else:
-            super().keyPressEvent(event)
-
-    def paintEvent(self, event: QPaintEvent) -> None:
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        colours, box = look().colours, QRectF(self.rect()).adjusted(0.75, 0.75, -0.75, -0.75)
-        if self.isEnabled() and (self.underMouse() or self.isDown()):
-            painter.setPen(Qt.PenStyle.NoPen)
-            painter.setBrush(QColor(colours.foot))
-            painter.drawRoundedRect(box, 4, 4)
-        if self.hasFocus():
-            painter.setPen(QPen(QColor(colours.ink), 2))
-            painter.setBrush(Qt.BrushStyle.NoBrush)
-            painter.drawRoundedRect(box, 4, 4)
 
 
 class OfferRows(QWidget):

@@ -5,21 +5,19 @@ from collections.abc import Sequence
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QWidget
 
-from app.calculations.codes import Kind, numbered
 from app.documents.plates import plate_for
 from app.lookups.holds import HoldFacts
 from app.window.bench import Around, Bench
 from app.window.benches.desk.back_pages import BackPages
 from app.window.benches.desk.hand import Hand
 from app.window.look.look import look
+from app.window.parts.action_plates import COUNTS, DONE, HOLD
 from app.window.parts.card import Actions
 from app.window.parts.key_button import KeyButton
 from app.window.places import PLACES
 
-DONE, HOLD = numbered(Kind.ACTION, 1).text, numbered(Kind.ACTION, 4).text
 _LARGE = 1.5  # a text factor
 _PAGE_KEYS = ("F3", "F4", "F5", "F6", "F7", "F11")  # F8 to F10 are keys of the pages
-COUNTS = {numbered(Kind.ACTION, 10 + number).text: number for number in range(1, 11)}
 
 
 class DeskBench(Bench):

@@ -13,6 +13,7 @@ from app.window.benches.desk.desk_words import how_many, long_moment
 from app.window.look.look import Gap
 from app.window.parts.card import Actions, Card
 from app.window.parts.key_button import KeyButton
+from app.window.parts.take_down import take_down
 from app.window.parts.words import SECOND, Words
 from app.work.dyeing import name_lot
 from app.work.studio import confirm_day
@@ -50,10 +51,7 @@ class ClockCard(Card):
         self.setVisible(behind or bool(seen.lots))
 
     def _show_lots(self, seen: ClockSeen, behind: bool) -> None:
-        while item := self._lots.takeAt(0):
-            if old := item.widget():
-                old.hide()
-                old.deleteLater()
+        take_down(self._lots)
         self.name_keys = {}
         for lot in seen.lots:
             self._lots.addWidget(self._line(lot, behind))

@@ -9,6 +9,7 @@ from app.window.look.look import Gap
 from app.window.parts.card import Actions, Card
 from app.window.parts.fields import CountField
 from app.window.parts.key_button import KeyButton
+from app.window.parts.take_down import take_down
 from app.window.parts.words import SECOND, Words
 
 
@@ -42,10 +43,7 @@ class EvidenceCard(Card):
         """Show what may be said of another thing; of a tagged skein, also that its tag is wrong."""
         self.said = said
         self.setVisible(said is not None)
-        while item := self._rows.takeAt(0):
-            if old := item.widget():
-                old.hide()
-                old.deleteLater()
+        take_down(self._rows)
         self.keys = []
         if said is None:
             return

@@ -13,6 +13,7 @@ from app.window.look.look import Gap, Size
 from app.window.parts.card import Card, SideBySide
 from app.window.parts.key_button import KeyButton
 from app.window.parts.swatch import Swatch
+from app.window.parts.take_down import take_down
 from app.window.parts.words import SECOND, CodeWords, FactLine, Words
 
 SWATCH = QSize(152, 136)
@@ -84,7 +85,7 @@ class NameCard(Card):
         return column
 
     def _show_swatch(self, thing: InHand) -> None:
-        _empty(self._swatch)
+        take_down(self._swatch)
         picture = swatch_of(thing.found, SWATCH, 84)
         self._swatch.addWidget(picture, 0, Qt.AlignmentFlag.AlignTop)
         if isinstance(picture, Swatch) and thing.found.swatch:
@@ -92,7 +93,7 @@ class NameCard(Card):
         self._swatch.addStretch(1)
 
     def _show_facts(self, thing: InHand) -> None:
-        _empty(self._facts)
+        take_down(self._facts)
         said = [one for one in sentences(thing.traced) if one[0] in _SHOWN_HERE]
         near = (("Companions", thing.relatives.companions), ("Sisters", thing.relatives.sisters),
                 ("Same recipe and day, fills not known", thing.relatives.fills_not_known))
@@ -102,7 +103,7 @@ class NameCard(Card):
             self._facts.addWidget(fact)
 
     def _show_holds(self, thing: InHand) -> None:
-        _empty(self._holds)
+        take_down(self._holds)
         self.holds = [
             HoldRow(hold, here=hold.source == thing.source, keys=not place,
                     clears=thing.found.kind == "skein" and hold.source != thing.source)
@@ -119,11 +120,3 @@ def _holding(layout: QBoxLayout) -> QWidget:
     layout.setContentsMargins(0, 0, 0, 0)
     holder.setLayout(layout)
     return holder
-
-
-def _empty(layout: QVBoxLayout) -> None:
-    while item := layout.takeAt(0):
-        old = item.widget()
-        if isinstance(old, QWidget):
-            old.hide()
-            old.deleteLater()

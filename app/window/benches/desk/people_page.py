@@ -13,6 +13,7 @@ from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions, Card, SideBySide
 from app.window.parts.fields import Field, TextField
 from app.window.parts.key_button import KeyButton
+from app.window.parts.take_down import take_down
 from app.window.parts.words import SECOND, Words
 
 
@@ -51,8 +52,8 @@ class PeoplePage(QWidget):
 
     def show_people(self, people: Sequence[PersonFacts], signed_on: str) -> None:
         """Show who is here and who left; who is signed on here now cannot leave yet."""
-        _empty(self._signing)
-        _empty(self._left)
+        take_down(self._signing)
+        take_down(self._left)
         self.leave_keys = {}
         for person in people:
             if person.left is None:
@@ -105,13 +106,6 @@ def _line(person: PersonFacts, more: QWidget) -> QWidget:
     row.addWidget(Words(person.name or "", ink="" if person.left is None else SECOND), 1)
     row.addWidget(more, 0, Qt.AlignmentFlag.AlignRight)
     return line
-
-
-def _empty(layout: QVBoxLayout) -> None:
-    while item := layout.takeAt(0):
-        if old := item.widget():
-            old.hide()
-            old.deleteLater()
 
 
 def _initials(text: str) -> str:

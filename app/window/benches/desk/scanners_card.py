@@ -9,6 +9,7 @@ from app.window.look.look import Gap
 from app.window.parts.card import Actions, Card
 from app.window.parts.fields import Field, TextField
 from app.window.parts.key_button import KeyButton
+from app.window.parts.take_down import take_down
 from app.window.parts.words import SECOND, CodeWords, Words
 from app.window.scanners import read_sign
 
@@ -39,10 +40,7 @@ class ScannersCard(Card):
 
     def show_scanners(self, names: Mapping[str, str]) -> None:
         """Those that are named."""
-        while item := self._lines.takeAt(0):
-            if old := item.widget():
-                old.hide()
-                old.deleteLater()
+        take_down(self._lines)
         self.forget_keys = {}
         for sign, name in names.items():
             self._lines.addWidget(self._line(sign, name))

@@ -12,6 +12,7 @@ from app.window.benches.desk.desk_words import how_many
 from app.window.look.look import Gap as Space
 from app.window.parts.card import Actions, Card
 from app.window.parts.key_button import KeyButton
+from app.window.parts.take_down import take_down
 from app.window.parts.words import SECOND, Words
 
 _WANTS = ("Scan any tag of this lot at Tagging, print one more for an extra skein, and scan that "
@@ -34,10 +35,7 @@ class TaglessCard(Card):
 
     def show_tagless(self, told: OfLot | None) -> None:
         """Show what wears no tag and is of another lot, or may be."""
-        while item := self._rows.takeAt(0):
-            if old := item.widget():
-                old.hide()
-                old.deleteLater()
+        take_down(self._rows)
         self.keys = []
         self.setVisible(told is not None and bool(told.wanting or told.may_be))
         if told is None:

@@ -3,9 +3,9 @@
 from collections.abc import Sequence
 from functools import partial
 
-from PySide6.QtCore import QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QAbstractButton, QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtCore import QRectF, QSize, Signal
+from PySide6.QtGui import QColor, QPainter, QPaintEvent
+from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from app.lookups.things import Found
 from app.scanning.saying import void_words
@@ -14,6 +14,7 @@ from app.window.look.icons import Icon
 from app.window.look.look import TARGET, Gap, Size, look
 from app.window.look.shapes import draw_key_cap, key_cap_width
 from app.window.parts.picture import Picture
+from app.window.parts.row_button import RowButton
 from app.window.parts.swatch import Swatch, Zone
 from app.window.parts.words import CodeWords, OneLine
 
@@ -31,7 +32,7 @@ def swatch_of(thing: Found, size: QSize, icon: float) -> QWidget:
     return Swatch(zones, thing.words, size, NO_SWATCH)
 
 
-class ThingRow(QAbstractButton):
+class ThingRow(RowButton):
     """One thing as a key as wide as its place."""
 
     def __init__(self, thing: Found, key: str = "") -> None:
@@ -40,8 +41,6 @@ class ThingRow(QAbstractButton):
         kind = void_words(thing) if thing.void else kind_words(thing.kind)
         self.setAccessibleName(f"{thing.shown}, {kind}, {thing.words}")
         self.setAccessibleDescription(f"key {key}" if key else "")
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
         words = QVBoxLayout()
         words.setSpacing(0)
         first = QHBoxLayout()
@@ -52,9 +51,8 @@ class ThingRow(QAbstractButton):
         words.addLayout(first)
         words.addWidget(OneLine(thing.words))
         words.addStretch(1)
-        self._row = row = QHBoxLayout(self)
+        row = self.row
         row.setContentsMargins(0, Gap.SMALL, Gap.LINE, Gap.SMALL)
-        row.setSpacing(Gap.LINE)
         picture = swatch_of(thing, SWATCH, TARGET)
         if isinstance(picture, Picture):
             row.addSpacing(10)
@@ -66,29 +64,6 @@ class ThingRow(QAbstractButton):
         if key:
             row.addWidget(_Cap(key))
 
-    def sizeHint(self) -> QSize:
-        return self._row.sizeHint().expandedTo(QSize(0, TARGET))
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        if event.key() in (Qt.Key.Key_Up, Qt.Key.Key_Down):
-            self.focusNextPrevChild(event.key() == Qt.Key.Key_Down)
-        elif event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
-            self.click()
-        else:
-            super().keyPressEvent(event)
-
-    def paintEvent(self, event: QPaintEvent) -> None:
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        colours, box = look().colours, QRectF(self.rect()).adjusted(0.75, 0.75, -0.75, -0.75)
-        if self.underMouse() or self.isDown():
-            painter.setPen(Qt.PenStyle.NoPen)
-            painter.setBrush(QColor(colours.foot))
-            painter.drawRoundedRect(box, 4, 4)
-        if self.hasFocus():
-            painter.setPen(QPen(QColor(colours.ink), 2))
-            painter.setBrush(Qt.BrushStyle.NoBrush)
-            painter.drawRoundedRect(box, 4, 4)
 
 
 class _Cap(QWidget):

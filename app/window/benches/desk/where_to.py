@@ -9,6 +9,7 @@ from app.window.benches.desk.desk_words import grams_alike, how_many, skein_word
 from app.window.benches.desk.looking import InHand
 from app.window.look.look import Gap, Size
 from app.window.parts.card import Card
+from app.window.parts.take_down import take_down
 from app.window.parts.thing_table import Head, ThingTable
 from app.window.parts.words import SECOND, Words
 
@@ -60,10 +61,7 @@ class WhereTo(Card):
             (state.counted, "together" if state is one.together else state.words, weight)
             for state, weight in zip(states, weights, strict=True)
         ]
-        while item := self._sums.takeAt(0):
-            if old := item.widget():
-                old.hide()
-                old.deleteLater()
+        take_down(self._sums)
         right = Qt.AlignmentFlag.AlignRight
         for row, (counted, words, weight) in enumerate(self.lines):
             last = len(self.lines) > 1 and row == len(self.lines) - 1

@@ -25,13 +25,13 @@ from app.window.benches.finishing.nothing import nothing
 from app.window.benches.finishing.remaking import SkeinsInHand, why_not
 from app.window.benches.finishing.tally import Tally
 from app.window.benches.finishing.waiting import Waiting
-from app.window.cords.hand import COUNTS, DONE, MIXED, SPLIT, Hand
+from app.window.cords.hand import Hand
 from app.window.in_turn import InTurn
+from app.window.parts.action_plates import COUNTS, DONE, MIXED, SECONDS, SPLIT
 from app.window.parts.card import SideBySide
 from app.window.parts.sight import to_top
 from app.work.finishing import finish
 
-_SECONDS = numbered(Kind.ACTION, 6).text
 _CONCERNED = frozenset(
     {
         "yarn",
@@ -102,7 +102,7 @@ class FinishingBench(Bench):
             self.turn.then(self._done)
         elif code == MIXED:
             self.turn.then(self._strange)
-        elif code in (SPLIT, _SECONDS):
+        elif code in (SPLIT, SECONDS):
             self.turn.then(lambda: self._remake(code))
         else:
             return False
@@ -175,7 +175,7 @@ class FinishingBench(Bench):
             self.around.trouble(
                 Refused("No finished skein is in hand; nothing was saved.", "Scan its tag first.")
             )
-        elif plate == _SECONDS:
+        elif plate == SECONDS:
             self.card.call_seconds()
         else:
             self.card.cut_into("mini")

@@ -14,6 +14,7 @@ from app.window.benches.finishing.tie_panel import NARROW, WIDE, TiePanel
 from app.window.look.look import Gap
 from app.window.parts.card import Actions, Card
 from app.window.parts.key_button import KeyButton
+from app.window.parts.take_down import take_down
 from app.window.parts.words import Words
 
 _STAGES = {
@@ -111,10 +112,7 @@ class Counting(Card):
             self.finish.say("Next tie" if still else f"{self.tally.total} counted")
 
     def _lay_panels(self) -> None:
-        while item := self._place.takeAt(0):
-            if old := item.widget():
-                old.hide()
-                old.deleteLater()
+        take_down(self._place)
         width = WIDE if len(self.tally.ties) < 3 else NARROW
         self.panels = [TiePanel(tie, strange=not tie.most, width=width) for tie in self.tally.ties]
         for place, panel in enumerate(self.panels):

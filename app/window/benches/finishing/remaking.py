@@ -23,6 +23,7 @@ from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions, Card
 from app.window.parts.key_button import KeyButton
 from app.window.parts.sight import bring
+from app.window.parts.take_down import take_down
 from app.window.parts.words import BigNumber, CodeWords, Words
 from app.window.session import Done
 from app.work.dividing import skeins
@@ -201,10 +202,7 @@ class SkeinsInHand(Hand):
                 key.allow()
             else:
                 key.refuse(_ONE)
-        while item := self._rows.takeAt(0):
-            if row := item.widget():
-                row.hide()
-                row.deleteLater()
+        take_down(self._rows)
         for skein in self.skeins:
             line = SkeinRow(skein)
             line.out.connect(partial(self._lay_back, skein))

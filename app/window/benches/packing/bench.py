@@ -8,7 +8,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QFileDialog, QWidget
 
-from app.calculations.codes import Kind, numbered, read, shown
+from app.calculations.codes import Kind, read, shown
 from app.exchange.orders_file import number_of_order
 from app.exchange.orders_in import OrdersSeen, see_orders, take_in_orders
 from app.lookups.customers import OrderFound, order_numbered
@@ -30,12 +30,11 @@ from app.window.benches.packing.hand_card import HandCard
 from app.window.benches.packing.in_hand import OrderInHand
 from app.window.benches.packing.waiting import Waiting
 from app.window.in_turn import InTurn
+from app.window.parts.action_plates import COUNTS, DONE
 from app.window.parts.findings import Finding
 from app.window.session import Done
 from app.work.ordering import HandOrder, order_by_hand
 
-_DONE = numbered(Kind.ACTION, 1).text
-_COUNTS = {numbered(Kind.ACTION, 10 + count).text: count for count in range(1, 11)}
 _CONCERNED = frozenset({"customer_order", "order_line", "whereabouts", "tag", "tag_on", "hold",
                         "clear", "yarn", "personal"})
 _STEPS = {int(Qt.Key.Key_Down): 1, int(Qt.Key.Key_Up): -1}
@@ -91,10 +90,10 @@ class PackingBench(Bench):
         elif kind is Kind.KIT:
             self.around.trouble(Refused("A kit is sold whole, at the Counter.",
                                         "For an order, take its skeins by their tags."))
-        elif code == _DONE:
+        elif code == DONE:
             self.turn.then(self._done)
-        elif code in _COUNTS:
-            self.turn.then(lambda: self._count(_COUNTS[code]))
+        elif code in COUNTS:
+            self.turn.then(lambda: self._count(COUNTS[code]))
         else:
             return False
         return True

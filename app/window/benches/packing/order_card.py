@@ -14,6 +14,7 @@ from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions, Card
 from app.window.parts.key_button import KeyButton
 from app.window.parts.sight import to_top
+from app.window.parts.take_down import take_down
 from app.window.parts.words import BigNumber
 
 
@@ -53,10 +54,7 @@ class OrderCard(QWidget):
                                     who)
         else:
             self.number.show_number(str(order.filled), f"sent: order {order.number} is done", who)
-        while item := self._lines.takeAt(0):
-            if old := item.widget():
-                old.hide()
-                old.deleteLater()
+        take_down(self._lines)
         self.rows = [LineRow(line, offered.get(line.id, ())) for line in order.lines]
         for row in self.rows:
             self._lines.addWidget(row)

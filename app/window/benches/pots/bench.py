@@ -24,10 +24,11 @@ from app.window.benches.pots.lots import Lots
 from app.window.benches.pots.nothing import Nothing
 from app.window.benches.pots.pot_cards import PotCards
 from app.window.benches.pots.steaming import InSteam, Steaming
-from app.window.cords.hand import COUNTS, DONE, MIXED, SPLIT, Hand
+from app.window.cords.hand import Hand, take_plate
 from app.window.cords.mixing import Mixing
 from app.window.cords.splitting import Splitting
 from app.window.in_turn import InTurn
+from app.window.parts.action_plates import MIXED
 
 _CONCERNED = frozenset(
     {
@@ -98,14 +99,8 @@ class PotsBench(Bench):
         kind = read(code).kind
         if kind in things:
             things[kind]()
-        elif code in COUNTS:
-            self.turn.then(lambda: self.hand.count(COUNTS[code]))
-        elif code == DONE:
-            self.turn.then(lambda: self.hand.done())
-        elif code in (MIXED, SPLIT):
-            self.turn.then(lambda: self._start(code))
         else:
-            return False
+            return take_plate(code, self.turn, lambda: self.hand, self._start)
         return True
 
     def _things(self, code: str) -> dict[Kind, Callable[[], None]]:

@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QVBoxLayout
 
 from app.lookups.reel import DiscNow
 from app.lookups.trays import BOTTLES_KEEP, BoardNow, Bottles, TraysNow, trays_now
-from app.problems import NotFound, Refused
+from app.problems import Refused
 from app.window.bench import Around
 from app.window.benches.pots.zones_card import ZonesCard
 from app.window.cords.cord_row import CordRow
@@ -15,6 +15,7 @@ from app.window.cords.hand import Hand
 from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions, Card, SideBySide
 from app.window.parts.key_button import KeyButton
+from app.window.parts.take_down import take_down
 from app.window.parts.words import SECOND, Digits, Words
 from app.window.session import Done
 from app.work.dividing import skeins
@@ -46,13 +47,9 @@ class Board(Hand):
 
     def take_disc(self, disc: DiscNow) -> bool:
         """A disc is laid on the board; a second scan of it changes nothing."""
-        if disc.bundle is None:
-            self.around.trouble(NotFound(
-                f"Disc {disc.number} hangs on nothing, so nothing was laid.",
-                "Scan the disc that is on the yarn, or tie it on at Winding first."))
-        elif disc.id in [one.id for one in self.discs]:
-            self.say(f"disc {disc.number} is on the board already")
-        else:
+        if self.goes_in(disc, [one.id for one in self.discs], "nothing was laid",
+                        "Scan the disc that is on the yarn, or tie it on at Winding first.",
+                        "on the board"):
             self.discs.append(disc)
             self._show()
         return True
@@ -100,10 +97,7 @@ class Board(Hand):
         self._show()
 
     def _show_choices(self) -> None:
-        while item := self._choices.takeAt(0):
-            if key := item.widget():
-                key.hide()
-                key.deleteLater()
+        take_down(self._choices)
         filled = [(f"{one.recipe.colourway}, set {one.number}", partial(self._choose, one))
                   for one in self.trays.bottles]
         fresh = [(f"Fill new bottles: {one.colourway}", partial(self._fill, one.version))
@@ -167,10 +161,7 @@ class Board(Hand):
         self.lies.setText(f"{skeins(self.board.count)} lie on it already." if self.board.laid
                           else "")
         self.lies.setVisible(bool(self.board.laid))
-        while item := self._rows.takeAt(0):
-            if row := item.widget():
-                row.hide()
-                row.deleteLater()
+        take_down(self._rows)
         for disc in self.discs:
             if disc.bundle is not None:
                 line = CordRow(disc.bundle, "Take out")

@@ -14,19 +14,21 @@ from app.lookups.pot_plates import PotPlate
 from app.lookups.pots import Recipe, recipes
 from app.lookups.reel import DiscNow
 from app.lookups.trails import trail_of
-from app.problems import NotFound, Refused
+from app.problems import Refused
 from app.window.bench import Around
 from app.window.benches.pots.colourways import Colourways, NewColourway
 from app.window.benches.pots.lots import Lots
 from app.window.benches.pots.shade import NO_SWATCH
 from app.window.benches.pots.water import ALL_IN_ONE, Water, too_much
 from app.window.cords.cord_row import CordRow
-from app.window.cords.hand import SPLIT, Hand
+from app.window.cords.hand import Hand
 from app.window.look.look import Gap, Size
+from app.window.parts.action_plates import SPLIT
 from app.window.parts.card import Actions, Card, SideBySide
 from app.window.parts.findings import Finding
 from app.window.parts.key_button import KeyButton
 from app.window.parts.swatch import Swatch, Zone
+from app.window.parts.take_down import take_down
 from app.window.parts.words import SECOND, BigNumber, Digits, Words
 from app.window.session import Done
 from app.work.dividing import skeins
@@ -70,16 +72,8 @@ class Filling(Hand):
 
     def take_disc(self, disc: DiscNow) -> bool:
         """A disc goes in; a second scan of it changes nothing."""
-        if disc.bundle is None:
-            self.around.trouble(
-                NotFound(
-                    f"Disc {disc.number} hangs on nothing, so nothing was put in.",
-                    "Tie it on at winding, or scan the disc that is on the yarn.",
-                )
-            )
-        elif disc.id in [one.id for one in self.discs]:
-            self.say(f"disc {disc.number} is in already")
-        else:
+        if self.goes_in(disc, [one.id for one in self.discs], "nothing was put in",
+                        "Tie it on at winding, or scan the disc that is on the yarn."):
             self.discs.append(disc)
             self._show()
             code = numbered(Kind.DISC, int(disc.number)).text
@@ -156,10 +150,7 @@ class Filling(Hand):
         self._warn()
 
     def _show_rows(self) -> None:
-        while item := self._rows.takeAt(0):
-            if row := item.widget():
-                row.hide()
-                row.deleteLater()
+        take_down(self._rows)
         if not self.discs:
             self._rows.addWidget(Words("Scan the discs that go in.", Size.LEAD, ink=SECOND))
         for disc in self.discs:

@@ -23,6 +23,7 @@ from app.window.parts.big_code import BigCode
 from app.window.parts.card import Actions, Card
 from app.window.parts.key_button import KeyButton
 from app.window.parts.swatch import Swatch, Zone
+from app.window.parts.take_down import take_down
 from app.window.parts.words import SECOND, Words
 from app.work.additions import Addition, addition
 from app.work.dividing import skeins
@@ -132,10 +133,7 @@ class Lots(Hand):
         self.kin.setVisible(bool(self.kin.text()))
 
     def _show_codes(self, lots: Sequence[LotInPot]) -> None:
-        while item := self._codes.takeAt(0):
-            if widget := item.widget():
-                widget.hide()
-                widget.deleteLater()
+        take_down(self._codes)
         self.codes = []
         for lot in lots:
             code = BigCode(lot.code, _BENCH if len(lots) == 1 else Size.HUGE)

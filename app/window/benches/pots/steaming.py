@@ -16,6 +16,7 @@ from app.window.look.look import Gap, Size
 from app.window.parts.big_code import BigCode
 from app.window.parts.card import Actions, Card
 from app.window.parts.key_button import KeyButton
+from app.window.parts.take_down import take_down
 from app.window.parts.words import SECOND, Digits, Words
 from app.window.session import Done
 from app.work.dividing import skeins
@@ -135,10 +136,7 @@ class InSteam(Hand):
         if not here:
             self.over.emit(None)
             return
-        while item := self._lots.takeAt(0):
-            if widget := item.widget():
-                widget.hide()
-                widget.deleteLater()
+        take_down(self._lots)
         lots = [(work, lot) for work in here for lot in work.pot.lots]
         self.codes = [BigCode(lot.code, 96 if len(lots) == 1 else Size.HUGE) for _, lot in lots]
         for code, (work, lot) in zip(self.codes, lots, strict=True):

@@ -10,6 +10,7 @@ from app.window.parts.card import Card
 from app.window.parts.key_button import KeyButton
 from app.window.parts.swatch import Swatch
 from app.window.parts.swatch import Zone as Shown
+from app.window.parts.take_down import take_down
 from app.window.parts.words import SECOND, CodeWords, Words
 
 
@@ -53,10 +54,7 @@ class ZonesCard(Card):
         self.puddle.setVisible(bool(fits.over_ml))
 
     def _show_rows(self, bottles: Bottles, mg: int) -> None:
-        while item := self._rows.takeAt(0):
-            if row := item.widget():
-                row.hide()
-                row.deleteLater()
+        take_down(self._rows)
         self.lines = []
         for zone in bottles.zones:
             self.lines.append(_line(zone, mg))

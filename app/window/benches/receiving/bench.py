@@ -25,7 +25,8 @@ from app.window.bench import Around, Bench
 from app.window.benches.receiving.before_the_book import BeforeTheBook
 from app.window.benches.receiving.cards import Cards
 from app.window.benches.receiving.delivery import Heading, InHand
-from app.window.benches.receiving.hand import DONE, Hand
+from app.window.benches.receiving.hand import Hand
+from app.window.parts.action_plates import DONE
 from app.window.session import Done
 from app.work.bases import BaseWords, describe_base
 from app.work.receiving import receive

@@ -12,6 +12,7 @@ from app.window.benches.receiving.hand import Hand, go_to
 from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions
 from app.window.parts.key_button import KeyButton
+from app.window.parts.take_down import take_down
 from app.window.parts.words import SECOND, BigNumber, CodeWords, Words
 
 _MOST = 96  # cells; more cones than any carton holds
@@ -45,10 +46,7 @@ class CodesCard(Hand):
         self.number.show_number(
             str(count), f"{'cone' if count == 1 else 'cones'} of {bases}",
             f"{kg(net_mg)} net. Write each code on a card inside its cone and on the outside.")
-        while item := self._cells.takeAt(0):
-            if old := item.widget():
-                old.hide()
-                old.deleteLater()
+        take_down(self._cells)
         several = len({cone.base for cone in cones}) > 1
         if cones:
             self._cells.addWidget(Actions(*(_Cell(cone, several) for cone in cones[:_MOST])))

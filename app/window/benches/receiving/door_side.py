@@ -10,6 +10,7 @@ from app.window.benches.receiving.delivery import OPENING
 from app.window.benches.receiving.door_words import cones
 from app.window.look.look import Gap
 from app.window.parts.card import Card
+from app.window.parts.take_down import take_down
 from app.window.parts.words import SECOND, OneLine, Words
 
 
@@ -50,10 +51,7 @@ class Entries(Card):
 
     def show_entries(self, entries: Sequence[tuple[str, str]]) -> None:
         """Replace all entries."""
-        while item := self._lines.takeAt(0):
-            if old := item.widget():
-                old.hide()
-                old.deleteLater()
+        take_down(self._lines)
         self.entries = list(entries)
         for first, second in entries:
             self._lines.addWidget(_Entry(first, second))

@@ -3,11 +3,9 @@
 from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QScrollArea, QWidget
 
-from app.calculations.codes import Kind, numbered
 from app.window.look.look import look
 from app.window.parts.card import Card
 
-DONE = numbered(Kind.ACTION, 1).text
 _ROUND = 96  # pixels in sight above and below what has the focus, at a text factor of 1
 
 

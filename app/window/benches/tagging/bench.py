@@ -21,9 +21,8 @@ from app.window.benches.tagging.pile_in_hand import PileInHand
 from app.window.benches.tagging.piles_card import PilesCard
 from app.window.benches.tagging.shelf_in_hand import ShelfInHand
 from app.window.in_turn import InTurn
+from app.window.parts.action_plates import COUNTS, DONE, SECONDS
 
-_DONE, _SECONDS = (numbered(Kind.ACTION, number).text for number in (1, 6))
-_COUNTS = {numbered(Kind.ACTION, 10 + count).text: count for count in range(1, 11)}
 _CONCERNED = frozenset(
     {
         "yarn",
@@ -120,9 +119,9 @@ class TaggingBench(Bench):
             self.turn.then(partial(self._to_shelf, code))
         elif kind is Kind.SKEIN:
             self.turn.ask(partial(self._tag_came, code), tag_with, code)
-        elif code in _COUNTS:
-            self.turn.then(lambda: self._count(_COUNTS[code]))
-        elif code in (_DONE, _SECONDS):
+        elif code in COUNTS:
+            self.turn.then(lambda: self._count(COUNTS[code]))
+        elif code in (DONE, SECONDS):
             self.turn.then(lambda: self._plate(code))
         else:
             return False
@@ -248,7 +247,7 @@ class TaggingBench(Bench):
     def _plate(self, code: str) -> None:
         if self.in_hand is None:
             self.around.trouble(NotFound("No pile is in hand.", "Scan the disc of a pile first."))
-        elif code == _DONE:
+        elif code == DONE:
             self.in_hand.done()
         else:
             self.in_hand.spoil()

@@ -14,6 +14,7 @@ from app.window.benches.tagging.sheet_plan import SheetPlan, next_cell
 from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions, Card
 from app.window.parts.key_button import KeyButton
+from app.window.parts.take_down import take_down
 from app.window.parts.words import SECOND, Digits, Words
 from app.work.tagging import EXTRA_SKEIN, may_print
 
@@ -167,10 +168,7 @@ class PrintCard(Card):
         return self.table.used.get(self.stock.name, 1) if self.table else 1
 
     def _show_texts(self) -> None:
-        while item := self._texts.takeAt(0):
-            if widget := item.widget():
-                widget.hide()
-                widget.deleteLater()
+        take_down(self._texts)
         texts = self.table.texts if self.table else {}
         if len(texts) < 2:
             return

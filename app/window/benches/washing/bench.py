@@ -18,10 +18,11 @@ from app.window.benches.washing.nothing import Nothing, Waiting
 from app.window.benches.washing.place_cards import PlaceCards
 from app.window.benches.washing.rinsing import InWater, wash_in
 from app.window.benches.washing.room_card import RoomCard
-from app.window.cords.hand import COUNTS, DONE, MIXED, SPLIT, Hand
+from app.window.cords.hand import Hand, take_plate
 from app.window.cords.mixing import Mixing
 from app.window.cords.splitting import Splitting
 from app.window.in_turn import InTurn
+from app.window.parts.action_plates import MIXED
 from app.window.parts.card import SideBySide
 from app.window.parts.sight import to_top
 from app.work.readings import room
@@ -104,14 +105,8 @@ class WashingBench(Bench):
             self.turn.ask(lambda place: self._place_read(code, place), place_with, code, NOW)
         elif kind is Kind.DISC:
             self.turn.ask(lambda disc: self._disc_came(code, disc), disc_now, code, NOW)
-        elif code in COUNTS:
-            self.turn.then(lambda: self.hand.count(COUNTS[code]))
-        elif code == DONE:
-            self.turn.then(lambda: self.hand.done())
-        elif code in (MIXED, SPLIT):
-            self.turn.then(lambda: self._start(code))
         else:
-            return False
+            return take_plate(code, self.turn, lambda: self.hand, self._start)
         return True
 
     def press(self, key: str) -> bool:

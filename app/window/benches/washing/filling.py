@@ -14,13 +14,14 @@ from app.lookups.now import NOW
 from app.lookups.reel import DiscNow
 from app.lookups.together import Water, in_one_water
 from app.lookups.trails import trail_of
-from app.problems import NotFound, Refused
+from app.problems import Refused
 from app.window.bench import Around
 from app.window.benches.washing.wet_row import WetRow, mark_of
 from app.window.cords.hand import Hand
 from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions, Card
 from app.window.parts.key_button import KeyButton
+from app.window.parts.take_down import take_down
 from app.window.parts.words import SECOND, Digits, Words
 from app.work.dividing import skeins
 from app.work.loading import into_load
@@ -28,6 +29,7 @@ from app.work.loading import into_load
 IN_VESSEL = ("soak", "wash", "spin")
 _NO_PLACE = "Scan the tub, machine, rail or steamer."
 _NO_DISC = "Scan the discs that go there."
+_SCAN_THAT = "Scan the disc that is on the yarn, or tie it on at Winding first."
 _NO_STEP = "Say what is done in it: soak, wash or spin."
 
 
@@ -67,16 +69,7 @@ class Filling(Hand):
 
     def take_disc(self, disc: DiscNow) -> bool:
         """A disc goes in; a second scan of it changes nothing."""
-        if disc.bundle is None:
-            self.around.trouble(
-                NotFound(
-                    f"Disc {disc.number} hangs on nothing, so it is in no load.",
-                    "Scan the disc that is on the yarn, or tie it on at Winding first.",
-                )
-            )
-        elif disc.id in self._discs():
-            self.say(f"disc {disc.number} is in already")
-        else:
+        if self.goes_in(disc, self._discs(), "it is in no load", _SCAN_THAT) and disc.bundle:
             self.cords.append(disc.bundle)
             self._show()
             code = numbered(Kind.DISC, int(disc.number)).text
@@ -189,10 +182,7 @@ class Filling(Hand):
         self._warn()
 
     def _show_rows(self) -> None:
-        while item := self._rows.takeAt(0):
-            if row := item.widget():
-                row.hide()
-                row.deleteLater()
+        take_down(self._rows)
         if not self.cords:
             self._rows.addWidget(Words(_NO_DISC, Size.LEAD, ink=SECOND))
         for cord in self.cords:

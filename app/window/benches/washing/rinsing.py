@@ -17,6 +17,7 @@ from app.window.cords.hand import Hand
 from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions, Card
 from app.window.parts.key_button import KeyButton
+from app.window.parts.take_down import take_down
 from app.window.parts.words import SECOND, BigNumber, Words
 from app.work.readings import BLEEDING, bleed, rinse
 
@@ -114,10 +115,7 @@ class InWater(Hand):
             key.setChecked(how == last)
 
     def _show_rows(self, water: Water) -> None:
-        while item := self._rows.takeAt(0):
-            if row := item.widget():
-                row.hide()
-                row.deleteLater()
+        take_down(self._rows)
         for wet in self.cords:
             line = WetRow(wet.cord, "It bleeds" if _dyed(self.cords) > 1 else "")
             line.show_mark(mark_of(water, wet.cord))

@@ -21,7 +21,7 @@ from app.window.benches.weighing.hand import WeighHand
 from app.window.benches.weighing.notebook_page import NotebookPage
 from app.window.benches.weighing.start import Start
 from app.window.benches.weighing.weigh_words import reading_of
-from app.window.cords.hand import COUNTS, DONE
+from app.window.cords.hand import take_plate
 from app.window.in_turn import InTurn
 
 _CONCERNED = frozenset({
@@ -76,12 +76,8 @@ class WeighingBench(Bench):
             self.turn.ask(lambda stock: self._bottle_came(code, stock), stock_with, code)
         elif kind is Kind.DISC:
             self.turn.ask(lambda disc: self._disc_came(code, disc), disc_now, code, NOW)
-        elif code in COUNTS:
-            self.turn.then(lambda: self.hand.count(COUNTS[code]))
-        elif code == DONE:
-            self.turn.then(lambda: self.hand.done())
         else:
-            return False
+            return take_plate(code, self.turn, lambda: self.hand)
         return True
 
     def take_other(self, text: str) -> bool:

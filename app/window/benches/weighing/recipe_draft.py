@@ -4,8 +4,6 @@ import re
 from collections.abc import Collection, Sequence
 from decimal import Decimal
 
-from app.calculations.recipe_doubts import doubts_about
-from app.calculations.scaling import Component, Per
 from app.exchange.recipe_notebook import role_of
 from app.lookups.recipe_amounts import Amount
 from app.lookups.recipes import RecipeThen
@@ -17,7 +15,6 @@ _UNITS = {"%": "owf", "% owf": "owf", "owf": "owf", "g/l": "bath"}
 _IN_ZONE = re.compile(r"% in ([A-Z])", re.IGNORECASE)
 _WITH_FORM = re.compile(r"(.+?)\s*\(([^()]+)\)\s*")
 _WORTH = {"owf": 10_000, "bath": 1000, "bottle": 10_000}
-_IN_PERCENT = Decimal(10_000)
 _RATIO = re.compile(r"(\d{1,3}(?:[.,]\d)?)\s*(?::\s*1)?", re.ASCII)
 
 
@@ -99,15 +96,12 @@ def recipe_in(
     then: RecipeThen, rows: Sequence[ComponentIn], liquor_tenths: int | None, reason: str
 ) -> RecipeIn:
     """The next version: zones, look and steps stay as they were."""
-    zones = tuple(ZoneIn(one.letter, one.share_permille, one.ml_per_100_g, one.name, one.swatch)
-                  for one in then.zones)
     steps = tuple(StepIn(one.words, one.decidegrees, one.minutes) for one in then.steps)
     return RecipeIn(then.colourway, tuple(rows), then.look or "solid", then.base_class,
-                    liquor_tenths, zones, steps, reason)
+                    liquor_tenths, zones_of(then), steps, reason)
 
 
-def doubts(rows: Sequence[ComponentIn], liquor_tenths: int | None) -> tuple[str, ...]:
-    """What looks odd about it: said at the desk, never refused."""
-    dyes = [Component(one.substance, one.amount / _IN_PERCENT, Per.FIBRE)
-            for one in rows if one.role == "dye" and one.unit == "owf"]
-    return doubts_about(dyes, None if liquor_tenths is None else Decimal(liquor_tenths) / 10)
+def zones_of(then: RecipeThen) -> tuple[ZoneIn, ...]:
+    """The zones of a version as they go on into the next."""
+    return tuple(ZoneIn(one.letter, one.share_permille, one.ml_per_100_g, one.name, one.swatch)
+                 for one in then.zones)

@@ -13,7 +13,6 @@ from app.window.benches.weighing.colourway_list import ColourwayList
 from app.window.benches.weighing.hand import WeighHand
 from app.window.benches.weighing.recipe_draft import (
     amount_words,
-    doubts,
     named,
     read_component,
     read_ratio,
@@ -21,6 +20,7 @@ from app.window.benches.weighing.recipe_draft import (
     rows_of,
     unit_words,
     with_row,
+    zones_of,
 )
 from app.window.look.look import Size
 from app.window.parts.card import Actions, Card
@@ -30,7 +30,7 @@ from app.window.parts.thing_table import Head, ThingTable
 from app.window.parts.words import SECOND, Words
 from app.window.session import Done
 from app.work.dyeing import name_colourway
-from app.work.recipes import ComponentIn, write_recipe
+from app.work.recipes import ComponentIn, doubts, write_recipe
 
 
 class RecipePage(WeighHand):
@@ -125,7 +125,8 @@ class RecipePage(WeighHand):
             liquor = read_ratio(self.liquor.line.text())
         except BadInput:
             liquor = None
-        self.doubt.setText(" ".join(doubts(self.rows, liquor)))
+        zones = zones_of(self.then) if self.then else ()
+        self.doubt.setText(" ".join(doubts(self.rows, zones, liquor)))
         self.doubt.setVisible(bool(self.doubt.text()))
 
     def _open(self, row: int) -> None:

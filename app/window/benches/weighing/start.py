@@ -14,7 +14,7 @@ from app.lookups.recipes import RecipeThen, recipe_then
 from app.lookups.reel import DiscNow
 from app.lookups.studio import setting
 from app.lookups.weighings import WeighOut, open_weighings
-from app.problems import BadInput, NotFound, Refused
+from app.problems import BadInput, Refused
 from app.window.bench import Around
 from app.window.benches.weighing.at_the_balance import AtTheBalance
 from app.window.benches.weighing.cautions_card import cautions_card
@@ -30,6 +30,7 @@ from app.window.parts.amounts import read_grams
 from app.window.parts.card import Actions, Card, SideBySide
 from app.window.parts.fields import Field, GramsField
 from app.window.parts.key_button import KeyButton
+from app.window.parts.take_down import take_down
 from app.window.parts.thing_table import Head, ThingTable
 from app.window.parts.words import SECOND, Words
 from app.window.session import Done
@@ -100,13 +101,8 @@ class Start(WeighHand):
 
     def take_disc(self, disc: DiscNow) -> bool:
         """The dry weight of its yarn, as it was wound."""
-        if disc.bundle is None:
-            self.around.trouble(NotFound(
-                f"Disc {disc.number} hangs on nothing, so it weighs nothing here.",
-                "Scan the disc that is on the yarn, or write its weight."))
-        elif disc.id in [one.id for one in self.discs]:
-            self.say(f"disc {disc.number} is in already")
-        else:
+        if self.goes_in(disc, [one.id for one in self.discs], "it weighs nothing here",
+                        "Scan the disc that is on the yarn, or write its weight."):
             self.discs.append(disc)
             self._show()
         return True
@@ -199,10 +195,7 @@ class Start(WeighHand):
         self.do(choose, {"balance step": STEPS[(at + 1) % len(STEPS)]})
 
     def _show(self) -> None:
-        while item := self._rows.takeAt(0):
-            if row := item.widget():
-                row.hide()
-                row.deleteLater()
+        take_down(self._rows)
         for disc in self.discs:
             if disc.bundle is not None:
                 line = CordRow(disc.bundle, "Take out")

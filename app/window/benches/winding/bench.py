@@ -11,9 +11,10 @@ from app.scanning.saying import no_such_plate
 from app.window.bench import Around
 from app.window.benches.winding.at_the_reel import AtTheReel
 from app.window.benches.winding.reel import Group, Skeins
-from app.window.benches.winding.said import COUNTS, DONE, HOLD, MIXED, SPLIT, code_said
+from app.window.benches.winding.said import code_said
 from app.window.benches.winding.winding_words import code_of, hangs_on
 from app.window.in_turn import InTurn
+from app.window.parts.action_plates import COUNTS, DONE, HOLD, MIXED, SPLIT
 from app.window.parts.findings import Finding
 
 _PLATES = {DONE, MIXED, HOLD, SPLIT, *COUNTS}

@@ -11,6 +11,7 @@ from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions, Card
 from app.window.parts.hold_plate import HoldLine
 from app.window.parts.key_button import KeyButton
+from app.window.parts.take_down import take_down
 from app.window.parts.ties import Ties
 from app.window.parts.words import SECOND, CodeWords, Digits, Words
 from app.work.dividing import skeins
@@ -104,10 +105,7 @@ class ConeCard(Card):
             self.form.refuse("This base has one form.")
 
     def _show_holds(self, cone: OnReel) -> None:
-        while item := self._holds.takeAt(0):
-            if line := item.widget():
-                line.hide()
-                line.deleteLater()
+        take_down(self._holds)
         for one in cone.holds:
             self._holds.addWidget(HoldLine(f"{shown(cone.facts.code)}: {one.why}; ask {one.ask}."))
 

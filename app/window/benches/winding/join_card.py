@@ -16,6 +16,7 @@ from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions, Card
 from app.window.parts.fields import Field
 from app.window.parts.key_button import KeyButton
+from app.window.parts.take_down import take_down
 from app.window.parts.words import Words
 
 MOST_OFFERED = 4
@@ -88,10 +89,7 @@ class JoinCard(Card):
         return length_mm
 
     def _offer(self, others: Sequence[ConeOnHand]) -> None:
-        while item := self._offers.takeAt(0):
-            if old := item.widget():
-                old.hide()
-                old.deleteLater()
+        take_down(self._offers)
         keys = [KeyButton(shown(one.code)) for one in others[:MOST_OFFERED]]
         for key, one in zip(keys, others, strict=False):
             key.clicked.connect(partial(self.cone_chosen.emit, one.code))

@@ -4,9 +4,6 @@ import re
 
 from app.calculations.codes import Code, Kind, numbered
 
-DONE, MIXED, HOLD, SPLIT = (numbered(Kind.ACTION, n).text for n in (1, 3, 4, 5))
-COUNTS = {numbered(Kind.ACTION, 10 + n).text: n for n in range(1, 11)}
-
 _NAMED = re.compile(r"(cone|disc|c|d)[\s·-]*0*(\d{1,6})", re.IGNORECASE)
 
 
