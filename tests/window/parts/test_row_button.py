@@ -39,7 +39,7 @@ def test_enter_chooses_and_another_key_does_not(
     qtbot: QtBot, rows: list[RowButton], key: Qt.Key
 ) -> None:
     chosen: list[bool] = []
-    rows[0].clicked.connect(chosen.append)
+    rows[0].clicked.connect(lambda: chosen.append(True))
     QTest.keyClick(rows[0], Qt.Key.Key_A)
     assert chosen == []
     QTest.keyClick(rows[0], key)
