@@ -23,6 +23,7 @@ def rows(qtbot: QtBot) -> Iterator[list[RowButton]]:
     place.show()
     QTest.qWaitForWindowActive(place)
     yield made
+    place.close()
 
 
 def test_arrow_keys_walk_from_row_to_row(rows: list[RowButton]) -> None:
