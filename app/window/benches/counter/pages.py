@@ -2,8 +2,7 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from app.calculations.codes import shown
 from app.calculations.moments import short_day
@@ -12,7 +11,8 @@ from app.window.benches.counter.rows import Offer, OfferRows
 from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions, Card
 from app.window.parts.key_button import KeyButton
-from app.window.parts.words import SECOND, CodeWords, Words
+from app.window.parts.ways import ways_to_ask
+from app.window.parts.words import SECOND, Words
 
 WAYS = (
     ("26·15·R6F", "a lot, or the tag of a skein"),
@@ -63,14 +63,7 @@ class EmptyPage(QWidget):
         card.add(Words("Scan or type whatever the customer brings or knows.", Size.TITLE,
                        bold=True),
                  Words("The largest number is how many are left to sell.", ink=SECOND))
-        grid = QGridLayout()
-        grid.setHorizontalSpacing(Gap.CARD)
-        grid.setVerticalSpacing(Gap.LINE)
-        grid.setColumnStretch(1, 1)
-        for row, (example, words) in enumerate(WAYS):
-            grid.addWidget(CodeWords(example), row, 0, Qt.AlignmentFlag.AlignTop)
-            grid.addWidget(Words(words), row, 1)
-        card.add(grid)
+        card.add(ways_to_ask(WAYS))
         card.add(Words("To sell, scan the tags and press F5, or scan DONE.", ink=SECOND))
         card.add_last(Actions(self.find_key))
         return card

@@ -2,8 +2,7 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from app.lookups.holds import HoldFacts
 from app.lookups.things import Found
@@ -11,7 +10,8 @@ from app.window.benches.desk.hold_row import HoldRow
 from app.window.benches.desk.thing_row import ThingRows
 from app.window.look.look import Gap, Size
 from app.window.parts.card import Card, SideBySide
-from app.window.parts.words import SECOND, CodeWords, Words
+from app.window.parts.ways import ways_to_ask
+from app.window.parts.words import SECOND, Words
 
 WAYS = (
     ("26·19·K44", "a code, with or without its points"),
@@ -77,13 +77,6 @@ def _how_to() -> Card:
         Words("Scan anything, or type what you know of it.", Size.TITLE, bold=True),
         Words("The desk follows it to its cone and to everything made of it.", ink=SECOND),
     )
-    grid = QGridLayout()
-    grid.setHorizontalSpacing(Gap.CARD)
-    grid.setVerticalSpacing(Gap.LINE)
-    grid.setColumnStretch(1, 1)
-    for row, (example, words) in enumerate(WAYS):
-        grid.addWidget(CodeWords(example), row, 0, Qt.AlignmentFlag.AlignTop)
-        grid.addWidget(Words(words), row, 1)
-    card.add(grid)
+    card.add(ways_to_ask(WAYS))
     card.add(Words("A list of codes can be pasted whole.", ink=SECOND))
     return card

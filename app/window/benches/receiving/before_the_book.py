@@ -5,11 +5,11 @@ from pathlib import Path
 
 from PySide6.QtCore import QObject
 
-from app.exchange.old_lots import OldLots, open_from_list, see_old_lots
+from app.exchange.old_lots import open_from_list, see_old_lots
 from app.lookups.old_lots import can_be_old, opened_last
-from app.problems import Problem
 from app.window.bench import Bench
 from app.window.benches.receiving.hand import Hand
+from app.window.benches.receiving.list_look import look_at
 from app.window.benches.receiving.old_list_card import OldListCard
 from app.window.benches.receiving.old_lots_card import OldLotsCard
 from app.work.opening_stock import LayHere, open_lots
@@ -59,16 +59,4 @@ class BeforeTheBook(QObject):
     def _look(self) -> None:
         card, session = self.listed, self._bench.around.session
         path, said = card.path, card.said
-
-        def shown(seen: OldLots) -> None:
-            if (path, said) == (card.path, card.said):
-                card.show_seen(seen)
-                card.begin()
-
-        def failed(error: BaseException) -> None:
-            if not isinstance(error, Problem):
-                raise error
-            card.show_problem(error)
-
-        self._bench.around.background.read(
-            self._bench, lambda: session.ask(see_old_lots, path, said), shown, failed)
+        look_at(self._bench, card, lambda: session.ask(see_old_lots, path, said))

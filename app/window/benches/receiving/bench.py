@@ -8,7 +8,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFileDialog
 
 from app.calculations.codes import Kind, read
-from app.exchange.list_file import Seen, see
+from app.exchange.list_file import see
 from app.exchange.taking_in import take_in
 from app.lookups.deliveries import (
     AtTheDoor,
@@ -20,12 +20,13 @@ from app.lookups.deliveries import (
 )
 from app.lookups.door import BaseNow, ConeCard, bases_now, came_before, cone_cards, numbers_taken
 from app.lookups.trails import trail_of
-from app.problems import Problem, Refused
+from app.problems import Refused
 from app.window.bench import Around, Bench
 from app.window.benches.receiving.before_the_book import BeforeTheBook
 from app.window.benches.receiving.cards import Cards
 from app.window.benches.receiving.delivery import Heading, InHand
 from app.window.benches.receiving.hand import Hand
+from app.window.benches.receiving.list_look import look_at
 from app.window.parts.action_plates import DONE
 from app.window.session import Done
 from app.work.bases import BaseWords, describe_base
@@ -193,18 +194,7 @@ class ReceivingBench(Bench):
         card = self.cards.list
         path, said, now = card.path, card.said, self.around.session.now()
         session = self.around.session
-
-        def shown(seen: Seen) -> None:
-            if (path, said) == (card.path, card.said):
-                card.show_seen(seen)
-                card.begin()
-
-        def failed(error: BaseException) -> None:
-            if not isinstance(error, Problem):
-                raise error
-            card.show_problem(error)
-
-        self.around.background.read(self, lambda: session.ask(see, path, said, now), shown, failed)
+        look_at(self, card, lambda: session.ask(see, path, said, now))
 
     def _show_door(self, door: AtTheDoor) -> None:
         self.cards.start.show_door(door)
