@@ -24,7 +24,7 @@ from app.problems import NotFound
 
 FINE = Balance(Decimal("0.01"))
 DEAD = Decimal("1.10")  # of a bottle stays in it; common practice, no source
-_HOW = {"wound": "as wound, dry", "weighed dry": "weighed dry", "weighed damp": "from damp weight"}
+_HOW = {"wound": "as wound", "weighed dry": "weighed dry", "weighed damp": "from damp weight"}
 
 
 @dataclass(frozen=True, slots=True)

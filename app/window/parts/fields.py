@@ -39,6 +39,7 @@ class Field(QWidget, Generic[T]):
         column.setSpacing(Gap.HAIR)
         for widget in (self._name, self.line, self.wrong):
             column.addWidget(widget)
+        column.addStretch(1)  # beside a field that complains its line stays where it was
         self.line.editingFinished.connect(self._settle)
         self.line.textEdited.connect(self._unsay)
         self.setFocusProxy(self.line)

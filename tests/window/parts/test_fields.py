@@ -3,6 +3,7 @@ from decimal import Decimal
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from app.window.look.look import TARGET
 from app.window.parts.fields import CodeField, CountField, GramsField, TextField
@@ -90,3 +91,18 @@ def test_a_needed_answer_says_so(shown):
     field = shown(TextField("At", needed="Say which station this is."))
     assert field.value() is None
     assert field.wrong.text() == "Say which station this is."
+
+
+def test_a_field_stays_where_it_was_when_its_neighbour_complains(shown):
+    beside = QWidget()
+    row = QHBoxLayout(beside)
+    wrong, right = CountField("How many"), TextField("For whom")
+    row.addWidget(wrong)
+    row.addWidget(right)
+    beside.setFixedWidth(640)
+    shown(beside)
+    before = right.line.y()
+    wrong.complain("1 can still be promised, not 2: look what is left, or offer another lot.")
+    QTest.qWait(20)
+    assert wrong.wrong.isVisible()
+    assert right.line.y() == before == wrong.line.y()
