@@ -9,8 +9,10 @@ from dataclasses import dataclass
 
 from sqlalchemy import bindparam, func, select
 
+from app.calculations.codes import shown
 from app.calculations.moments import moment_words
 from app.lookups.present import GONE, TOOK, WASTED
+from app.lookups.skeins import named_by_tag
 from app.problems import NotFound, Refused
 from app.records import DeedRow, OnBundle, Part, Yarn
 from app.store.deed import Deed
@@ -109,3 +111,9 @@ def must_be_whole(deed: Deed, yarn: int) -> None:
 def skeins(count: int, put_up: str = "skein") -> str:
     """'1 skein', '5 minis': a count with its word."""
     return f"{count} {put_up}" if count == 1 else f"{count} {put_up}s"
+
+
+def mark_of(deed: Deed, yarn: int) -> str:
+    """A skein's mark for a sentence: '26·15·R6F 7M', or that it wears none."""
+    named = named_by_tag(deed.connection, [yarn]).get(yarn)
+    return "A skein without a tag" if named is None else shown(named.mark)

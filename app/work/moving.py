@@ -9,16 +9,15 @@ from datetime import datetime
 
 from sqlalchemy import select
 
-from app.calculations.codes import shown
 from app.calculations.moments import moment_words
 from app.lookups.certainty import held_by
-from app.lookups.skeins import now_of, then_of
+from app.lookups.skeins import then_of
 from app.lookups.thread import thread
 from app.problems import Refused
 from app.records import OrderLine, Second, Whereabouts, Yarn
 from app.store.deed import Deed
 from app.work.bundling import number_of
-from app.work.dividing import must_be_known, skeins
+from app.work.dividing import mark_of, must_be_known, skeins
 from app.work.promising import keep_for_orders, note_for_orders
 
 TO_BUYERS = ("taken", "sent", "put by", "kit", "fair")
@@ -120,7 +119,7 @@ def _may_go_to_a_buyer(deed: Deed, rows: Sequence[int], line: int | None) -> Non
     found = thread(deed.connection, rows)
     for row in rows:
         if held_by(found, row):
-            deed.refuse(f"HOLD: {_mark(deed, row)} may not go to a buyer; nothing was saved.",
+            deed.refuse(f"HOLD: {mark_of(deed, row)} may not go to a buyer; nothing was saved.",
                         "Ask who placed the hold.")
     promised = None if line is None else deed.value(
         select(OrderLine.lot).where(OrderLine.id == line))
@@ -131,22 +130,17 @@ def _may_go(deed: Deed, row: int, to: To) -> None:
     now = then_of(deed.connection, row, deed.happened)
     if now is None:
         if deed.value(select(Yarn.closed).where(Yarn.id == row)):
-            raise Refused(f"{_mark(deed, row)} became something else: it is no skein of its own "
+            raise Refused(f"{mark_of(deed, row)} became something else: it is no skein of its own "
                           "any more; nothing was saved.", "Scan what it became.")
-        deed.refuse(f"{_mark(deed, row)} was no skein with a tag then; nothing was saved.",
+        deed.refuse(f"{mark_of(deed, row)} was no skein with a tag then; nothing was saved.",
                     "Look whether the moment is right.")
     elif to.state not in ALLOWED:
         if now in ("sent", "lost", "given", "discarded") and to.state != "table":
-            deed.note(f"{_mark(deed, row)} was {WORDS[now]} and is {WORDS[to.state]} again: look "
+            deed.note(f"{mark_of(deed, row)} was {WORDS[now]} and is {WORDS[to.state]} again: look "
                       "whether it is the same skein.")
     elif now == "kit" and to.kit is None:
-        deed.refuse(f"{_mark(deed, row)} is in a kit: it cannot be {WORDS[to.state]}; nothing "
+        deed.refuse(f"{mark_of(deed, row)} is in a kit: it cannot be {WORDS[to.state]}; nothing "
                     "was saved.", "Open the kit first.")
     elif now not in ALLOWED[to.state] and not (now == "kit" and to.state == "sent"):
-        deed.refuse(f"{_mark(deed, row)} is {WORDS[now]}: it cannot be {WORDS[to.state]}; nothing "
-                    "was saved.", "Look where it is, or take the last deed back.")
-
-
-def _mark(deed: Deed, row: int) -> str:
-    found = now_of(deed.connection, row)
-    return shown(found.mark) if found and found.mark else "A skein without a tag"
+        deed.refuse(f"{mark_of(deed, row)} is {WORDS[now]}: it cannot be {WORDS[to.state]}; "
+                    "nothing was saved.", "Look where it is, or take the last deed back.")

@@ -2,15 +2,13 @@
 
 from sqlalchemy import select
 
-from app.calculations.codes import shown
 from app.calculations.moments import day_words
 from app.lookups.left_to_sell import FILLED
-from app.lookups.skeins import named_by_tag
 from app.problems import NotFound, Refused
 from app.records import CustomerOrder, OrderLine, Whereabouts
 from app.store.deed import Deed
 from app.work.bundling import number_of
-from app.work.dividing import skeins
+from app.work.dividing import mark_of, skeins
 from app.work.moving import To, move
 from app.work.selling import call_off, send, take_for
 
@@ -31,15 +29,10 @@ def pack(deed: Deed, line: int, yarn: int) -> str:
         select(CustomerOrder.customer)
         .join(OrderLine, OrderLine.customer_order == CustomerOrder.id).where(OrderLine.id == line))
     if kept and kept.ends > deed.written and (kept.customer is None or kept.customer != buyer):
-        deed.refuse(f"{_mark(deed, yarn)} is put by for somebody else until "
+        deed.refuse(f"{mark_of(deed, yarn)} is put by for somebody else until "
                     f"{day_words(kept.ends)}; nothing was saved.",
                     "Take another, or end its put-by at the Counter first.")
-    take_for(deed, line, [yarn])
-    on_line = [row for (row,) in deed.all(select(Whereabouts.yarn).where(
-        Whereabouts.line == line, Whereabouts.until.is_(None), Whereabouts.struck.is_(None)))]
-    codes = {tag.lot_shown for tag in named_by_tag(deed.connection, on_line).values()}
-    said = (found for found in deed.findings if all(code in found for code in codes))
-    return next(said, "") if len(codes) > 1 else ""
+    return take_for(deed, line, [yarn])
 
 
 def take_out(deed: Deed, yarn: int, shelf: int) -> None:
@@ -51,10 +44,10 @@ def take_out(deed: Deed, yarn: int, shelf: int) -> None:
         .where(Whereabouts.yarn == yarn, Whereabouts.state == "taken",
                Whereabouts.until.is_(None), Whereabouts.struck.is_(None)))
     if number is None:
-        raise Refused(f"{_mark(deed, yarn)} is not taken for an order; nothing was saved.",
+        raise Refused(f"{mark_of(deed, yarn)} is not taken for an order; nothing was saved.",
                       "Scan it once more: it may have been put back already.")
     move(deed, [yarn], To("shelf", place=shelf))
-    deed.say(f"took {_mark(deed, yarn)} out of order {number}: shelf {number_of(deed, shelf)}")
+    deed.say(f"took {mark_of(deed, yarn)} out of order {number}: shelf {number_of(deed, shelf)}")
 
 
 def send_parcel(deed: Deed, number: str, call_rest_off: bool = False) -> int:
@@ -96,8 +89,3 @@ def _open_lines(deed: Deed, number: str) -> list[int]:
         .where(CustomerOrder.number == number, CustomerOrder.struck.is_(None),
                OrderLine.struck.is_(None), OrderLine.over.is_(None), OrderLine.wanted > FILLED)
         .order_by(OrderLine.id))]
-
-
-def _mark(deed: Deed, yarn: int) -> str:
-    named = named_by_tag(deed.connection, [yarn]).get(yarn)
-    return "A skein without a tag" if named is None else shown(named.mark)

@@ -4,12 +4,11 @@ from collections.abc import Sequence
 
 from sqlalchemy import select
 
-from app.calculations.codes import shown
-from app.lookups.skeins import named_by_tag, then_of
+from app.lookups.skeins import then_of
 from app.problems import NotFound, Refused
 from app.records import CustomerOrder, OrderLine, Whereabouts, Yarn
 from app.store.deed import Deed
-from app.work.dividing import skeins
+from app.work.dividing import mark_of, skeins
 from app.work.matching import find, is_one_of
 from app.work.moving import WORDS, To, move
 
@@ -24,9 +23,9 @@ def came_back(deed: Deed, tagged: Sequence[int], order: str | None = None) -> No
     for row in rows:
         then = then_of(deed.connection, row, deed.happened)
         if then not in (None, "sent", "fair"):
-            deed.note(f"{_mark(deed, row)} comes back and was never sold: it was {WORDS[then]}.")
+            deed.note(f"{mark_of(deed, row)} comes back and was never sold: it was {WORDS[then]}.")
         elif order is not None and row not in sent_with:
-            deed.note(f"{_mark(deed, row)} was not sent with order {order}: look whose it is.")
+            deed.note(f"{mark_of(deed, row)} was not sent with order {order}: look whose it is.")
     move(deed, rows, To("table"))
     deed.say(f"{skeins(len(rows))} came back" + (f" of order {order}" if order else ""))
 
@@ -63,8 +62,3 @@ def _sent_with(deed: Deed, order: str) -> list[int]:
         select(Whereabouts.yarn).join(OrderLine, OrderLine.id == Whereabouts.line)
         .where(OrderLine.customer_order == row, Whereabouts.state == "sent",
                Whereabouts.struck.is_(None)))]
-
-
-def _mark(deed: Deed, row: int) -> str:
-    named = named_by_tag(deed.connection, [row]).get(row)
-    return "A skein without a tag" if named is None else shown(named.mark)

@@ -112,11 +112,11 @@ def pieces(count: int) -> str:
     return f"{count} piece" + ("" if count == 1 else "s")
 
 
-def take_for(deed: Deed, line: int, tagged: Sequence[int]) -> None:
-    """Skeins are taken from the shelf for a line, by scan.
+def take_for(deed: Deed, line: int, tagged: Sequence[int]) -> str:
+    """Skeins are taken from the shelf for a line, by scan. What is to be settled, or ''.
 
     Refused over what is wanted, for another lot than the one that was promised, and what another
-    order was promised. A line filled from two lots is said.
+    order was promised. A line filled from two lots is said, and is to be settled.
     """
     row = _line(deed, line)
     fresh = list(dict.fromkeys(tagged))
@@ -137,12 +137,15 @@ def take_for(deed: Deed, line: int, tagged: Sequence[int]) -> None:
         deed.refuse(f"Order {row.number} was promised {_code(deed, row.lot)}; nothing was saved.",
                     "Take that lot, or ask the customer first.")
     lots |= _lots_of(deed, here)
+    several = ""
     if len(lots) > 1:
-        deed.note(f"One line from {len(lots)} lots: "
-                  f"{' and '.join(sorted(_code(deed, lot) for lot in lots))}. Ask the customer, "
-                  "or put a note about alternating rows in.")
+        several = (f"One line from {len(lots)} lots: "
+                   f"{' and '.join(sorted(_code(deed, lot) for lot in lots))}. Ask the customer, "
+                   "or put a note about alternating rows in.")
+        deed.note(several)
     move(deed, fresh, To("taken", line=line))
     deed.say(f"took {skeins(len(fresh))} for order {row.number}")
+    return several
 
 
 def call_off(deed: Deed, line: int) -> None:
