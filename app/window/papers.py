@@ -1,11 +1,13 @@
 """Papers that the window makes: kept beside the book, and shown by the computer's own reader."""
 
+from collections.abc import Callable
 from pathlib import Path
 
 from PySide6.QtCore import QUrl
 from PySide6.QtGui import QDesktopServices
 
 from app.problems import Refused
+from app.window.bench import Bench
 
 
 def keep(book: Path, kind: str, name: str, pdf: bytes) -> Path:
@@ -27,3 +29,18 @@ def keep(book: Path, kind: str, name: str, pdf: bytes) -> Path:
 def open_paper(path: Path) -> bool:
     """Show it in the computer's own reader; False where there is none."""
     return QDesktopServices.openUrl(QUrl.fromLocalFile(str(path)))
+
+
+def put_on_paper(
+    bench: Bench, kind: str, name: str, pdf: Callable[[str], bytes], said: str
+) -> None:
+    """Made away from the screen, by who is signed on; kept, shown, and told: 'The trace is …'."""
+    session = bench.around.session
+    book, person = session.book.path, session.person or f"the {session.station}"
+
+    def made() -> str:
+        path = keep(book, kind, name, pdf(person))
+        open_paper(path)
+        return path.name
+
+    bench.around.background.read(bench, made, lambda made_as: bench.say(f"{said} is {made_as}."))

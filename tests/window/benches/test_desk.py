@@ -239,7 +239,7 @@ def test_a_colourway_without_a_swatch_says_so(desk):
 
 def test_the_trace_goes_on_paper_beside_the_book(mixed, monkeypatch, qtbot):
     opened = []
-    monkeypatch.setattr("app.window.benches.desk.hand.open_paper", opened.append)
+    monkeypatch.setattr("app.window.papers.open_paper", opened.append)
     mixed.scan(mixed.lot)
     mixed.press("P")
     qtbot.waitUntil(lambda: mixed.note.startswith("The trace is"))

@@ -1,8 +1,10 @@
 """The pots at work: weigh-out, water, the pot's room, steps with their minutes, readings, more."""
 
+from contextlib import closing
 from datetime import timedelta
 
 import pytest
+from pypdfium2 import PdfDocument
 from sqlalchemy import select
 
 from app.calculations.codes import Kind, numbered
@@ -246,3 +248,19 @@ def test_more_acid_has_no_jar_and_is_named(pots, house):
     pots.press("F7")
     assert pots.said == "added 6 g citric acid to bath 1"
     pots.studio.check()
+
+
+def test_the_card_of_a_bath_goes_on_paper_beside_the_book(pots, house, monkeypatch):
+    opened = []
+    monkeypatch.setattr("app.window.papers.open_paper", opened.append)
+    pots.scan(pot(7), disc(31))
+    choose(pots, "Ferry Ledger")
+    pots.scan(DONE)
+    pots.press("P")
+    pots._qtbot.waitUntil(lambda: pots.note.startswith("The card is"))
+    (paper,) = opened
+    with closing(PdfDocument(paper)) as document:
+        text = document[0].get_textpage().get_text_bounded()
+    assert "Bath card" in text
+    assert "Ferry Ledger" in text
+    assert paper.parent == pots.studio.book.path.with_name("studio bath cards")

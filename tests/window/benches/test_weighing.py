@@ -1,4 +1,7 @@
+from contextlib import closing
+
 import pytest
+from pypdfium2 import PdfDocument
 
 from app.window.benches.weighing.at_the_balance import AtTheBalance
 from app.window.benches.weighing.start import Start
@@ -186,3 +189,17 @@ def test_an_open_weigh_out_is_put_away_and_taken_up_again(bench):
     bench.scan(plate(1))
     assert isinstance(bench.bench.hand, AtTheBalance)
     assert shown(bench)[0] == "Y1 lemon"
+
+
+def test_the_sheet_of_a_weigh_out_goes_on_paper_beside_the_book(bench, monkeypatch):
+    opened = []
+    monkeypatch.setattr("app.window.papers.open_paper", opened.append)
+    begin_602(bench)
+    bench.press("F3")
+    bench._qtbot.waitUntil(lambda: bench.note.startswith("The sheet is"))
+    (paper,) = opened
+    with closing(PdfDocument(paper)) as document:
+        text = document[0].get_textpage().get_text_bounded()
+    assert "602" in text
+    assert "B1 turquoise" in text
+    assert paper.parent == bench.studio.book.path.with_name("studio weigh-outs")

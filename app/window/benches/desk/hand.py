@@ -26,7 +26,7 @@ from app.window.benches.desk.questions import (
 from app.window.benches.desk.thing_page import ThingPage
 from app.window.benches.desk.why_card import Why, WhyCard
 from app.window.in_turn import InTurn
-from app.window.papers import keep, open_paper
+from app.window.papers import put_on_paper
 from app.window.parts.sight import to_top
 from app.work.holding import clear, hold, lift_hold
 from app.work.mixing import lose, recognise
@@ -198,18 +198,10 @@ class Hand(QWidget):
                 lose, still.yarn, count, reason=why))
 
     def _print(self) -> None:
-        thing, around = self.thing, self._bench.around
-        if thing is None:
-            return
-        book, person = around.session.book.path, around.session.person
-
-        def made() -> str:
-            pdf = trace_pdf(thing.traced, person or "the desk")
-            path = keep(book, "traces", f"trace-{thing.found.code}.pdf", pdf)
-            open_paper(path)
-            return path.name
-
-        around.background.read(self, made, lambda name: self._bench.say(f"The trace is {name}."))
+        thing = self.thing
+        if thing is not None:
+            put_on_paper(self._bench, "traces", f"trace-{thing.found.code}.pdf",
+                         lambda person: trace_pdf(thing.traced, person), "The trace")
 
     def _now(self) -> Any:
         return self._bench.around.session.now()

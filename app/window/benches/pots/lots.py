@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QVBoxLayout
 
 from app.calculations.moments import moment_words
 from app.calculations.pot_words import PotWords
+from app.exchange.bath_cards import at_the_pot, card_pdf
 from app.lookups.jars import JarNow
 from app.lookups.pot_plates import Dyed, PotPlate, dyed
 from app.lookups.pot_steps import PotAtWork, pots_at_work
@@ -19,6 +20,7 @@ from app.window.benches.pots.shade import NO_SWATCH
 from app.window.benches.pots.tending import Tending
 from app.window.cords.hand import Hand
 from app.window.look.look import Gap, Size
+from app.window.papers import put_on_paper
 from app.window.parts.big_code import BigCode
 from app.window.parts.card import Actions, Card
 from app.window.parts.key_button import KeyButton
@@ -48,6 +50,8 @@ class Lots(Hand):
         self.kin = Words(ink=SECOND)
         self.lift = KeyButton("Lift", "L")
         self.lift.clicked.connect(self._lift)
+        self.paper_key = KeyButton("Card as paper", "P")
+        self.paper_key.clicked.connect(self._print)
         self._swatch = Swatch(size=QSize(152, 184), none=NO_SWATCH)
         self._codes = QVBoxLayout()
         self.tending, self.adding = Tending(around.session.now), Adding()
@@ -154,6 +158,12 @@ class Lots(Hand):
             else f"{place} since {moment_words(pot.since)}. Scan it once more to lift it."
         )
 
+    def _print(self) -> None:
+        """The card that stands at the pot."""
+        session = self.around.session
+        put_on_paper(self, "bath cards", f"bath-card-{self.bath}.pdf", lambda person: card_pdf(
+            session.ask(at_the_pot, self.bath, session.now()), person), "The card")
+
     def _lift(self) -> None:
         self.do(lift, self.bath)
 
@@ -168,7 +178,8 @@ class Lots(Hand):
         words.addWidget(self.kin)
         words.addStretch(1)
         words.addSpacing(Gap.SMALL)
-        words.addWidget(Actions(self.lift, *self.other_keys(), self.put_away()))
+        words.addWidget(Actions(
+            self.lift, self.paper_key, *self.other_keys(), self.put_away()))
         row = card.add_row(self._swatch)
         row.setAlignment(self._swatch, Qt.AlignmentFlag.AlignTop)
         row.addLayout(words, 1)

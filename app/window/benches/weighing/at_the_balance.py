@@ -3,6 +3,7 @@
 from decimal import Decimal
 
 from app.calculations.measuring import Pouring
+from app.exchange.weigh_sheets import to_weigh, weigh_pdf
 from app.lookups.at_balance import AtBalance, Wanted
 from app.lookups.jars import JarNow
 from app.lookups.weigh_sources import StockNow
@@ -11,6 +12,7 @@ from app.window.bench import Around
 from app.window.benches.weighing.for_stock import ForStock, StockToMake, stock_of
 from app.window.benches.weighing.line_hand import LineHand, thousandths
 from app.window.benches.weighing.weigh_words import millilitres, plates, way_out
+from app.window.papers import put_on_paper
 from app.window.session import Done
 from app.work.weigh_lines import LineIn
 from app.work.weighing import WeighingIn, begin_weighing, close_weighing
@@ -29,6 +31,16 @@ class AtTheBalance(LineHand):
         self._after = -1  # the line that was passed over with Another line
         self.cup.other.clicked.connect(self._another)
         self.cup.close_key.clicked.connect(self._close)
+        self.head.paper_key.clicked.connect(self._print)
+
+    def _print(self) -> None:
+        """The weigh-out sheet, for a bench without a screen."""
+        session = self.around.session
+        put_on_paper(
+            self, "weigh-outs", f"weigh-out-{self.weighing}.pdf",
+            lambda person: weigh_pdf(
+                session.ask(to_weigh, session.now(), weighing=self.weighing), person),
+            "The sheet")
 
     def take_jar(self, jar: JarNow) -> bool:
         """A jar comes to the balance; one that is not asked for is refused until scanned again."""

@@ -7,6 +7,7 @@ from app.lookups.at_balance import AtBalance
 from app.window.benches.weighing.weigh_words import for_what, title
 from app.window.look.look import Gap, Size
 from app.window.parts.card import Card
+from app.window.parts.key_button import KeyButton
 from app.window.parts.swatch import Swatch, Zone
 from app.window.parts.words import OneLine, Words
 
@@ -26,6 +27,9 @@ class HeadCard(Card):
         row = self.add_row(self._swatch)
         row.addLayout(words, 1)
         row.addWidget(self.place)
+        self.paper_key = KeyButton("Sheet", "F3")
+        self.paper_key.setAccessibleName("Sheet as paper")
+        row.addWidget(self.paper_key)
 
     def show_weighing(self, now: AtBalance) -> None:
         """Show what this weigh-out is for, and how many of its lines are in."""
@@ -33,5 +37,6 @@ class HeadCard(Card):
         self._swatch.show_zones([Zone(swatch)] if swatch else (), now.out.colourway or "")
         self.title.setText(title(now.out))
         self.facts.say(for_what(now))
+        self.paper_key.setVisible(now.recipe is not None)
         taken = sum(one.is_taken for one in now.wanted)
         self.place.setText(f"{taken} of {len(now.wanted)} in" if now.wanted else "")

@@ -41,9 +41,9 @@ class LineHand(WeighHand):
         self._reading, self._left = "", False
         self.head, self.cup, self.lines = HeadCard(), CupCard(), LinesCard()
         self.stopped = StoppedCard()
-        for part in (self.head, self.stopped, self.cup, self.lines):
+        caution = Words(in_short(), Size.SMALL, ink="surround")
+        for part in (self.head, self.stopped, self.cup, caution, self.lines):
             self.body.addWidget(part)
-        self.body.addWidget(Words(in_short(), Size.SMALL, ink="surround"))
         self.body.addStretch(1)
         self.stopped.hide()
         self.cup.take.clicked.connect(self.done)
