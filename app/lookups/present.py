@@ -3,6 +3,7 @@
 from collections import defaultdict
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from sqlalchemy import Connection, Select, func, select
 
@@ -26,6 +27,8 @@ class Leaf:
     mg: int
     one_of: tuple[int, ...] = ()
     """A find that is one of these rows: it takes the place of one of them in every sum."""
+    seen: frozenset[int] = frozenset()
+    """Those of them that were in somebody's hands with their own tag after it was matched."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,6 +72,14 @@ _CANDIDATES = (
     .where(among(Part.child, "ids"), Part.struck.is_(None)).order_by(Part.id)
 )
 
+_SEEN_SINCE = (
+    select(Part.child, Part.parent)
+    .join(Whereabouts, (Whereabouts.yarn == Part.parent) & (Whereabouts.deed > Part.deed)
+          & (Whereabouts.state != "lost") & Whereabouts.struck.is_(None))
+    .where(among(Part.child, "ids"), Part.took == 0, Part.struck.is_(None))
+)
+"""Candidates that came, went or were sold after a find was said to be one of them."""
+
 
 _PARENTS = select(Part.parent).where(among(Part.child, "ids"), Part.struck.is_(None))
 _CHILDREN = select(Part.child).where(among(Part.parent, "ids"), Part.struck.is_(None))
@@ -81,15 +92,22 @@ def leaves(connection: Connection, ids: Iterable[int]) -> tuple[Leaf, ...]:
     rows = [row for row in connection.execute(_LEAVES, {"ids": listed(ids)})
             if row.kind != "candidates" and row.members > row.took]
     matched = _matched(connection, [row.id for row in rows if row.kind == "find"])
+    unmatched = _Matched()
     return tuple(
         Leaf(row.id, row.kind, _state(row.state, row.customer, row.kind, row.closed)
              if row.kind != "find" or row.id in matched else NOT_MATCHED, row.put_up,
-             row.members - row.took, row.mg - row.gone - row.wasted, matched.get(row.id, ()))
+             row.members - row.took, row.mg - row.gone - row.wasted,
+             *matched.get(row.id, unmatched))
         for row in rows
     )
 
 
-def _matched(connection: Connection, finds: list[int]) -> dict[int, tuple[int, ...]]:
+class _Matched(NamedTuple):
+    one_of: tuple[int, ...] = ()
+    seen: frozenset[int] = frozenset()
+
+
+def _matched(connection: Connection, finds: list[int]) -> dict[int, _Matched]:
     """Finds that were matched, each with the rows it is one of; none where it is one for sure."""
     if not finds:
         return {}
@@ -99,7 +117,11 @@ def _matched(connection: Connection, finds: list[int]) -> dict[int, tuple[int, .
     for pool, row, took in connection.execute(_CANDIDATES, {"ids": listed(parents.values())}):
         if took == 0:
             pools[pool].append(row)
-    return {find: tuple(pools[parent]) for find, parent in parents.items()}
+    seen: dict[int, set[int]] = defaultdict(set)
+    for pool, row in connection.execute(_SEEN_SINCE, {"ids": listed(pools)}):
+        seen[pool].add(row)
+    return {find: _Matched(tuple(pools[parent]), frozenset(seen[parent]))
+            for find, parent in parents.items()}
 
 
 def _state(state: str | None, customer: int | None, kind: str, closed: int | None) -> str:
@@ -147,12 +169,13 @@ def _linked(connection: Connection, links: Select[int], ids: Iterable[int]) -> s
 
 
 def _stood_for(rows: Mapping[int, Leaf]) -> dict[int, int]:
-    """{find: the row whose place it takes}; one that is here with its tag last of all."""
+    """{find: the row whose place it takes}; one that is, or was since, here with its tag last."""
     finds: dict[int, int] = {}
 
     def placed(find: int, tried: set[int]) -> bool:
         known = [row for row in rows[find].one_of if row in rows]
-        for row in sorted(known, key=lambda row: rows[row].state in HERE):
+        seen = rows[find].seen
+        for row in sorted(known, key=lambda row: (row in seen, rows[row].state in HERE)):
             if row not in tried:
                 tried.add(row)
                 if row not in finds or placed(finds[row], tried):

@@ -88,6 +88,26 @@ def test_a_find_stands_for_one_that_is_gone_before_one_that_came_back(studio: St
         "table": 2, "sent, buyer not known": 1}
 
 
+def test_a_find_never_stands_for_one_that_was_seen_with_its_tag_since(studio: Studio) -> None:
+    """What came back with its tag and was thrown away then is not what lies on the table."""
+    _, skeins = studio.tagged(studio.cone(), 3)
+    studio.do(send, skeins)
+    studio.do(is_one_of, studio.do(find, 1, 97_000), skeins[:2])
+    studio.do(put, skeins[:1], "table")
+    studio.do(put, skeins[:1], "discarded")
+    assert {key[0]: amount.count for key, amount in studio.present().items()} == {
+        "table": 1, "discarded": 1, "sent, buyer not known": 1}
+
+
+def test_a_find_rather_stands_for_one_that_was_lost_since(studio: Studio) -> None:
+    _, skeins = studio.tagged(studio.cone(), 2)
+    studio.do(put, skeins, "shelf", studio.pot)
+    studio.do(is_one_of, studio.do(find, 1, 97_000), skeins)
+    studio.do(put, skeins[1:], "lost")
+    assert {key[0]: amount.count for key, amount in studio.present().items()} == {
+        "table": 1, "shelf": 1}
+
+
 def test_finds_stand_for_different_rows_however_they_overlap(studio: Studio) -> None:
     _, skeins = studio.tagged(studio.cone(), 4)
     studio.do(send, skeins[:2])
