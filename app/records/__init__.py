@@ -15,17 +15,34 @@ from app.records.deliveries import (
 )
 from app.records.holds import Clear, Hold
 from app.records.journal import DeedRow, Head, Touched
-from app.records.orders import Customer, CustomerOrder, Kit, OrderLine, Price, Second
+from app.records.orders import (
+    Customer,
+    CustomerOrder,
+    Kit,
+    KitPattern,
+    KitPlace,
+    KitSubstitute,
+    LineAgreed,
+    Offer,
+    OrderLine,
+    Price,
+    Second,
+)
 from app.records.people import Person, Personal, Setting
 from app.records.plates import Bundle, OnBundle, Plate, PlateStay
-from app.records.readings import BathReading, FillReading, LoadReading
+from app.records.readings import BathReading, FillReading, LoadReading, RoomReading
 from app.records.recipes import Component, Step, Zone
-from app.records.tags import PrintSheet, Tag, TagOn
+from app.records.reports import Cause, Counted, Photo, Recall, Report, Sighting, Stocktake
+from app.records.shades import GreyStep, ShadeReading, Verdict
+from app.records.tags import PrintSheet, Tag, TagOn, TagsInHand
 from app.records.weighing import BottleSet, OnBoard, Stock, WeighedFor, Weighing, WeighLine
 from app.records.whereabouts import Whereabouts
 from app.records.yarn import Draw, Part, Told, Waste, Yarn
 
 __all__ = [
+    "Cause", "Counted", "GreyStep", "KitPattern", "KitPlace", "KitSubstitute", "LineAgreed",
+    "Offer", "Photo", "Recall", "Report", "RoomReading", "ShadeReading", "Sighting", "Stocktake",
+    "TagsInHand", "Verdict",
     "BathReading", "BottleSet", "Component", "FillReading", "LoadReading", "OnBoard", "Step",
     "Stock", "WeighLine", "WeighedFor", "Weighing", "Zone",
     "BASES", "Base", "BaseVersion", "Bath", "Bundle", "Clear", "Colourway", "Cone", "Customer",

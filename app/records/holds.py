@@ -5,7 +5,7 @@ from sqlalchemy.orm import Mapped, mapped_column
 
 from app.records.base import Fact, Record, by_deed
 
-SOURCES = ("cone", "yarn", "lot", "load", "bath", "fill")
+SOURCES = ("cone", "yarn", "lot", "load", "bath", "fill", "supplier_lot")
 _GIVEN = " + ".join(f"(CASE WHEN {kind} IS NULL THEN 0 ELSE 1 END)" for kind in SOURCES)
 _LIVE = text("lifted IS NULL AND struck IS NULL")
 
@@ -26,6 +26,9 @@ class Hold(Fact, Record, kw_only=True):
     load: Mapped[int | None] = mapped_column(ForeignKey("load.id"), default=None)
     bath: Mapped[int | None] = mapped_column(ForeignKey("bath.id"), default=None)
     fill: Mapped[int | None] = mapped_column(ForeignKey("fill.id"), default=None)
+    supplier_lot: Mapped[int | None] = mapped_column(
+        ForeignKey("supplier_lot.id"), default=None)
+    """A spinner's batch: every cone of it."""
     why: Mapped[str]
     lifted: Mapped[int | None] = mapped_column(by_deed(), init=False, default=None)
 

@@ -1,12 +1,13 @@
 """What was read at the pot, in the wash, of a jar and of the room."""
 
-from sqlalchemy import ForeignKey, Index
+from sqlalchemy import CheckConstraint, ForeignKey, Index
 from sqlalchemy.orm import Mapped, mapped_column
 
 from app.records.base import Fact, Record, one_of
 
 AT_THE_POT = ("pH centi", "decidegrees", "clearness", "step done", "water ml")
 IN_THE_WASH = ("rinse", "bleed", "room decidegrees", "room permille")
+OF_THE_ROOM = ("room decidegrees", "room permille", "regain permille")
 OF_A_FILL = ("weighed mg", "strength permille")
 
 
@@ -55,3 +56,22 @@ class FillReading(Fact, Record, kw_only=True):
     fill: Mapped[int] = mapped_column(ForeignKey("fill.id"))
     kind: Mapped[str]
     value: Mapped[int]
+
+
+class RoomReading(Fact, Record, kw_only=True):
+    """The room at the tag table: heat, moisture, or the regain of a fibre's reference skein.
+
+    `fibre` names the class whose reference skein was weighed.
+    """
+
+    __tablename__ = "room_reading"
+    __table_args__ = (
+        one_of("kind", OF_THE_ROOM, "kind"),
+        CheckConstraint("(kind = 'regain permille') = (fibre <> '')", name="regain_of_a_fibre"),
+        Index("ix_room_reading_kind", "kind", "id"),
+        {"sqlite_strict": True},
+    )
+
+    kind: Mapped[str]
+    value: Mapped[int]
+    fibre: Mapped[str] = mapped_column(default="")

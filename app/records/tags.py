@@ -45,6 +45,24 @@ class Tag(Fact, Record, kw_only=True):
     successor: Mapped[int | None] = mapped_column(ForeignKey("tag.id"), init=False, default=None)
 
 
+class TagsInHand(Fact, Record, kw_only=True):
+    """Printed tags of a lot counted in hand at the end of a day, neither tied on nor spoiled.
+
+    `why` is said where they do not add up with what was printed, tied on and spoiled.
+    """
+
+    __tablename__ = "tags_in_hand"
+    __table_args__ = (
+        CheckConstraint("count >= 0", name="is_a_count"),
+        Index("ix_tags_in_hand_lot", "lot"),
+        {"sqlite_strict": True},
+    )
+
+    lot: Mapped[int] = mapped_column(ForeignKey("dye_lot.id"))
+    count: Mapped[int]
+    why: Mapped[str] = mapped_column(default="")
+
+
 class TagOn(Stay, Record, kw_only=True):
     """A tag hung on a skein for a while: one tag a skein, one skein a tag."""
 
