@@ -87,7 +87,8 @@ class Studio:
 
     def cones(self, count: int, base: str = "Tarnfield 4-ply", **changes: Any) -> list[int]:
         """Cones of a delivery, 1,520 g with a centre of 64 g."""
-        came = tuple(ConeIn(1_520_000, 64_000, "A-203", **changes) for _ in range(count))
+        came = tuple(ConeIn(1_520_000, 64_000, **{"batch": "A-203", **changes})
+                     for _ in range(count))
         return self.do(receive, DeliveryIn("Aske Mill", "2241", base, self.clock.now, came))
 
     def cone(self) -> int:

@@ -10,7 +10,7 @@ from datetime import datetime
 from fractions import Fraction
 from typing import Any
 
-from sqlalchemy import Connection, Row, func, select
+from sqlalchemy import Connection, Row, bindparam, func, select
 
 from app.records import (
     Bath,
@@ -61,6 +61,8 @@ _POURED = _LINE.where(among(WeighLine.weighing, "ids"))
 _ADDED = _LINE.where(among(WeighLine.bath, "ids"))
 _INTO = select(FillPart.fill).where(
     among(FillPart.from_fill, "ids"), FillPart.struck.is_(None))
+_OF_LOT = select(FillPart.fill).where(
+    FillPart.supplier_lot == bindparam("lot"), FillPart.struck.is_(None))
 _OUT_OF = (
     select(WeighLine.weighing).where(among(WeighLine.fill, "ids"), WeighLine.struck.is_(None)),
     select(WeighLine.weighing).join(Stock, Stock.id == WeighLine.stock)
@@ -159,6 +161,12 @@ def fills_after(connection: Connection, fill: int) -> frozenset[int]:
     return frozenset(_all_after(connection, _INTO, [fill]))
 
 
+def fills_of(connection: Connection, supplier_lot: int) -> frozenset[int]:
+    """The fills that powder of this maker's lot went into, at once or with a rest."""
+    tipped = connection.execute(_OF_LOT, {"lot": supplier_lot}).scalars()
+    return frozenset(_all_after(connection, _INTO, tipped))
+
+
 def _all_after(connection: Connection, step: Any, start: Iterable[int]) -> set[int]:
     met = set(start)
     waiting = set(met)
@@ -173,7 +181,11 @@ def baths_of(connection: Connection, fill: int) -> frozenset[int]:
 
     What was wholly tipped back, or thrown, reached none.
     """
-    fills = fills_after(connection, fill)
+    return baths_with(connection, fills_after(connection, fill))
+
+
+def baths_with(connection: Connection, fills: frozenset[int]) -> frozenset[int]:
+    """The baths that powder of one of these fills reached."""
     ids = {"ids": listed(fills)}
     weighings = {one for question in _OUT_OF
                  for one in connection.execute(question, ids).scalars() if one is not None}

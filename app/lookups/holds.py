@@ -9,7 +9,19 @@ from sqlalchemy import Connection, Row, func, select
 
 from app.calculations.codes import shown
 from app.lookups.studio import name_of
-from app.records import Cone, DeedRow, DyeLot, Fill, Hold, Jar, Load, Tag, TagOn
+from app.records import (
+    Cone,
+    DeedRow,
+    DyeLot,
+    Fill,
+    Hold,
+    Jar,
+    Load,
+    Supplier,
+    SupplierLot,
+    Tag,
+    TagOn,
+)
 from app.records.holds import SOURCES
 from app.store.dialect import among, listed
 
@@ -20,9 +32,9 @@ class HoldFacts:
 
     id: int
     source: tuple[str, int]
-    """What it was placed on: cone, lot, load, bath, fill or yarn, and its number."""
+    """What it was placed on: cone, lot, load, bath, fill, yarn, maker's lot, and its number."""
     on: str
-    """'cone C·0114·F', 'lot 26·15·R6F', 'jar 3, fill 4', 'skein 26·15·R6F 7M', 'some skeins'."""
+    """'cone C·0114·F', 'jar 3, fill 4', 'batch 7731 of Aske Mill', 'some skeins' and the like."""
     code: str | None
     """The code of what it is on, where that has one."""
     why: str
@@ -43,13 +55,16 @@ _FIRST_LOT = (
 )
 _HOLDS = (
     select(Hold.id, Hold.why, Hold.lifted, Hold.cone, Hold.lot, Hold.load, Hold.bath, Hold.fill,
-           Hold.yarn, Cone.code.label("cone_code"),
+           Hold.yarn, Hold.supplier_lot, SupplierLot.said, Supplier.name.label("supplier"),
+           Cone.code.label("cone_code"),
            func.coalesce(DyeLot.code, _FIRST_LOT).label("lot_code"), Load.step,
            Jar.code.label("jar_code"), Fill.number.label("fill_number"),
            Tag.mark, DeedRow.person, DeedRow.happened)
     .join(DeedRow, DeedRow.seq == Hold.deed)
     .outerjoin(Cone, Cone.id == Hold.cone).outerjoin(DyeLot, DyeLot.id == Hold.lot)
     .outerjoin(Load, Load.id == Hold.load)
+    .outerjoin(SupplierLot, SupplierLot.id == Hold.supplier_lot)
+    .outerjoin(Supplier, Supplier.id == SupplierLot.supplier)
     .outerjoin(Fill, Fill.id == Hold.fill).outerjoin(Jar, Jar.id == Fill.jar)
     .outerjoin(TagOn, (TagOn.yarn == Hold.yarn) & TagOn.until.is_(None) & TagOn.struck.is_(None))
     .outerjoin(Tag, Tag.id == TagOn.tag)
@@ -85,6 +100,8 @@ def _on(row: Row[*tuple[Any, ...]]) -> str:
         return lot if row.lot else f"the bath of {lot}"
     if row.fill:
         return f"jar {int(row.jar_code[1:-1])}, fill {row.fill_number}"
+    if row.supplier_lot:
+        return f"batch {row.said or 'not stated'} of {row.supplier}"
     if row.load:
         return f"{row.step} {row.load}"
     return f"skein {shown(row.mark)}" if row.mark else "some skeins"

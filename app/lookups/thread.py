@@ -1,7 +1,7 @@
 """What lies above some yarn, read in a few statements; the arithmetic on it reads no further.
 
-A thing is (kind, number): a cone, lot, bath, jar fill, load, base version or yarn; number none is
-"not known".
+A thing is (kind, number): a cone, lot, bath, jar fill, load, maker's lot, base version or yarn;
+number none is "not known".
 """
 
 from collections import Counter, defaultdict
@@ -11,7 +11,7 @@ from fractions import Fraction
 
 from sqlalchemy import Connection, select
 
-from app.lookups.fills import dyed_of, fills_after
+from app.lookups.fills import dyed_of, fills_after, fills_of
 from app.lookups.walks import above
 from app.records import Clear, Cone, Draw, Hold, InBath, InLoad, Part, Told, Yarn
 from app.records.holds import SOURCES
@@ -66,7 +66,7 @@ class LiveHold:
     id: int
     source: Thing
     reaches: frozenset[Thing]
-    """The source itself; of a fill also the fills that its rest went on into."""
+    """The source itself; of a fill also the fills its rest went on into, of a maker's lot all."""
     cleared: frozenset[int]
 
 
@@ -74,7 +74,7 @@ class LiveHold:
 class _Gathered:
     own: dict[int, dict[Thing, Own]] = field(default_factory=lambda: defaultdict(dict))
     sources: dict[int, list[Source]] = field(default_factory=lambda: defaultdict(list))
-    drawn: dict[int, list[tuple[int, int, str, int]]] = field(
+    drawn: dict[int, list[tuple[int, int, str, int, int]]] = field(
         default_factory=lambda: defaultdict(list)
     )
 
@@ -84,7 +84,7 @@ _PARTS = select(Part.child, Part.parent, Part.took, Part.gave, Part.basis).where
 ).order_by(Part.id)
 _YARN = select(Yarn.id, Yarn.count, Yarn.base_version).where(among(Yarn.id, "ids"))
 _DRAWS = (
-    select(Draw.yarn, Draw.cone, Draw.mm, Draw.basis, Cone.base_version)
+    select(Draw.yarn, Draw.cone, Draw.mm, Draw.basis, Cone.base_version, Cone.supplier_lot)
     .join(Cone, Cone.id == Draw.cone)
     .where(among(Draw.yarn, "ids"), Draw.struck.is_(None))
 )
@@ -98,7 +98,7 @@ _TOLD = select(Told.yarn, Told.pool, Told.parent, Told.count, Told.basis).where(
     among(Told.pool, "ids"), Told.struck.is_(None)
 )
 _HOLDS = select(
-    Hold.id, Hold.cone, Hold.yarn, Hold.lot, Hold.load, Hold.bath, Hold.fill
+    Hold.id, Hold.cone, Hold.yarn, Hold.lot, Hold.load, Hold.bath, Hold.fill, Hold.supplier_lot
 ).where(Hold.lifted.is_(None), Hold.struck.is_(None))
 _CLEARS = select(Clear.hold, Clear.yarn).where(
     among(Clear.hold, "ids"), Clear.struck.is_(None)
@@ -126,8 +126,8 @@ def thread(connection: Connection, yarn: Collection[int], fill: int | None = Non
     got = _Gathered()
     for child, parent, took, gave, basis in connection.execute(_PARTS, ids):
         got.sources[child].append(Source(parent, took, gave, basis))
-    for row, cone, mm, basis, version in connection.execute(_DRAWS, ids):
-        got.drawn[row].append((cone, mm, basis, version))
+    for row, cone, mm, basis, version, spun in connection.execute(_DRAWS, ids):
+        got.drawn[row].append((cone, mm, basis, version, spun))
     for kind, links in (("lot", _LOTS), ("load", _LOADS)):
         for row, thing, basis in connection.execute(links, ids):
             got.own[row][kind, thing] = Own(Fraction(1), basis)
@@ -181,14 +181,16 @@ def _dyed(got: _Gathered, connection: Connection, fill: int | None) -> None:
 def _owns(got: _Gathered, row: int, version: int | None) -> None:
     own, draws = got.own[row], got.drawn[row]
     own["yarn", row] = Own(Fraction(1), "scanned")
-    whole = sum(mm for _, mm, _, _ in draws)
-    for cone, mm, basis, cone_version in draws:
+    whole = sum(mm for _, mm, *_ in draws)
+    for cone, mm, basis, cone_version, spun in draws:
         share = Fraction(mm, whole)
         own["cone", cone] = Own(share, basis)
-        before = own.get(("version", cone_version))
-        own["version", cone_version] = Own(share + (before.share if before else 0), basis)
+        for thing in (("version", cone_version), ("supplier_lot", spun)):
+            before = own.get(thing)
+            own[thing] = Own(share + (before.share if before else 0), basis)
     if not draws and row not in got.sources:  # the thread begins here, and nobody knows where from
-        own["cone", None] = own["version", version] = Own(Fraction(1), "stated")
+        own["cone", None] = own["supplier_lot", None] = Own(Fraction(1), "stated")
+        own["version", version] = Own(Fraction(1), "stated")
         if not any(kind == "lot" for kind, _ in own):
             own["lot", None] = Own(Fraction(1), "stated")
 
@@ -203,7 +205,8 @@ def live_holds(connection: Connection) -> tuple[LiveHold, ...]:
     holds = []
     for row in rows:
         source: Thing = next((kind, getattr(row, kind)) for kind in SOURCES if getattr(row, kind))
-        reaches = [source] if row.fill is None else [
-            ("fill", fill) for fill in fills_after(connection, row.fill)]
+        fills = (fills_after(connection, row.fill) if row.fill else
+                 fills_of(connection, row.supplier_lot) if row.supplier_lot else ())
+        reaches: list[Thing] = [source, *(("fill", fill) for fill in fills)]
         holds.append(LiveHold(row.id, source, frozenset(reaches), frozenset(cleared[row.id])))
     return tuple(holds)

@@ -1,4 +1,4 @@
-"""Which rows of yarn lie above some yarn, or below a cone, lot, bath, fill, load or yarn: ids only.
+"""Which rows of yarn lie above some yarn, or below a cone, lot, fill, load and the like: ids only.
 
 No filter stands inside a recursive step: a struck link is carried along as `dead` and dropped
 outside, else the database builds a filter over the whole table at every step.
@@ -9,8 +9,8 @@ from typing import Any
 
 from sqlalchemy import ColumnElement, Connection, Select, bindparam, case, literal, select
 
-from app.lookups.fills import baths_of
-from app.records import Draw, DyeLot, InBath, InLoad, Part, Yarn
+from app.lookups.fills import baths_of, baths_with, fills_of
+from app.records import Cone, Draw, DyeLot, InBath, InLoad, Part, Yarn
 from app.store.dialect import among, listed
 
 
@@ -38,6 +38,12 @@ def _links(link: type[Draw] | type[InBath] | type[InLoad], column: Any) -> Selec
     return select(link.yarn.label("node"), dead.label("dead")).where(column == bindparam("thing"))
 
 
+def _spun(chosen: ColumnElement[bool]) -> Select[int, int]:
+    dead = case((Draw.struck.is_(None), 0), else_=1)
+    return (select(Draw.yarn.label("node"), dead.label("dead"))
+            .join(Cone, Cone.id == Draw.cone).where(chosen))
+
+
 def _bathed(chosen: ColumnElement[bool]) -> Select[int, int]:
     dead = case((InBath.struck.is_(None), 0), else_=1)
     return (
@@ -53,6 +59,7 @@ BELOW = {
     "bath": _walk_down(_bathed(DyeLot.bath == bindparam("thing"))),
     "fill": _walk_down(_bathed(among(DyeLot.bath, "ids"))),
     "load": _walk_down(_links(InLoad, InLoad.load)),
+    "supplier_lot": _walk_down(_spun(Cone.supplier_lot == bindparam("thing"))),
     "yarn": _walk_down(
         select(Yarn.id.label("node"), literal(0).label("dead")).where(
             Yarn.id == bindparam("thing")
@@ -69,9 +76,16 @@ def above(connection: Connection, yarn: Iterable[int]) -> list[int]:
 def below(connection: Connection, kind: str, thing: int) -> list[int]:
     """Every row that came out of a cone, lot, bath, jar fill, load or yarn; a yarn counts itself.
 
-    Below a fill lies all that its powder reached, also through the fills its rest went on into.
+    Below a fill lies all that its powder reached, also through the fills its rest went on into;
+    below a maker's lot all that was wound of its cones or dyed with its powder.
     """
-    asked: dict[str, Any] = {"thing": thing}
     if kind == "fill":
-        asked = {"ids": listed(baths_of(connection, thing))}
-    return list(connection.execute(BELOW[kind], asked).scalars())
+        return _dyed_in(connection, baths_of(connection, thing))
+    found = list(connection.execute(BELOW[kind], {"thing": thing}).scalars())
+    if kind == "supplier_lot" and (fills := fills_of(connection, thing)):
+        found = list(dict.fromkeys(found + _dyed_in(connection, baths_with(connection, fills))))
+    return found
+
+
+def _dyed_in(connection: Connection, baths: Iterable[int]) -> list[int]:
+    return list(connection.execute(BELOW["fill"], {"ids": listed(baths)}).scalars())

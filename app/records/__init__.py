@@ -33,14 +33,15 @@ from app.records.plates import Bundle, OnBundle, Plate, PlateStay
 from app.records.readings import BathReading, FillReading, LoadReading, RoomReading
 from app.records.recipes import Component, Step, Zone
 from app.records.reports import Cause, Counted, Photo, Recall, Report, Sighting, Stocktake
-from app.records.shades import GreyStep, ShadeReading, Verdict
+from app.records.shades import ChosenSwatch, GreyStep, ShadeReading, Verdict
 from app.records.tags import PrintSheet, Tag, TagOn, TagsInHand
 from app.records.weighing import BottleSet, OnBoard, Stock, WeighedFor, Weighing, WeighLine
 from app.records.whereabouts import Whereabouts
 from app.records.yarn import Draw, Part, Told, Waste, Yarn
 
 __all__ = [
-    "Cause", "Counted", "GreyStep", "KitPattern", "KitPlace", "KitSubstitute", "LineAgreed",
+    "Cause", "ChosenSwatch", "Counted", "GreyStep", "KitPattern", "KitPlace", "KitSubstitute",
+    "LineAgreed",
     "Offer", "Photo", "Recall", "Report", "RoomReading", "ShadeReading", "Sighting", "Stocktake",
     "TagsInHand", "Verdict",
     "BathReading", "BottleSet", "Component", "FillReading", "LoadReading", "OnBoard", "Step",

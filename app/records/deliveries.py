@@ -52,6 +52,7 @@ class Cone(Fact, Record, kw_only=True):
     __table_args__ = (
         CheckConstraint("tare_mg >= 0 AND tare_mg < gross_mg", name="weighs_something"),
         Index("ix_cone_delivery", "delivery"),
+        Index("ix_cone_supplier_lot", "supplier_lot"),
         once_while_believed("uq_cone_code", "code"),
         {"sqlite_strict": True},
     )
@@ -100,6 +101,7 @@ class FillPart(Fact, Record, kw_only=True):
         CheckConstraint("(supplier_lot IS NULL) <> (from_fill IS NULL)", name="one_source"),
         CheckConstraint("mg > 0", name="adds_something"),
         Index("ix_fill_part_fill", "fill"),
+        Index("ix_fill_part_supplier_lot", "supplier_lot"),
         Index("ix_fill_part_from_fill", "from_fill"),
         {"sqlite_strict": True},
     )

@@ -72,6 +72,19 @@ class GreyStep(Fact, Record, kw_only=True):
     lamp: Mapped[str] = mapped_column(default="")
 
 
+class ChosenSwatch(Fact, Record, kw_only=True):
+    """How a lot looks where nothing was measured: a colour chosen by eye, never reckoned with."""
+
+    __tablename__ = "chosen_swatch"
+    __table_args__ = (
+        Index("ix_chosen_swatch_lot", "lot"),
+        {"sqlite_strict": True},
+    )
+
+    lot: Mapped[int] = mapped_column(ForeignKey("dye_lot.id"))
+    swatch: Mapped[str]
+
+
 class Verdict(Fact, Record, kw_only=True):
     """What the inspector decided of a lot; the newest believed row counts."""
 

@@ -9,13 +9,13 @@ from app.store.deed import Deed
 
 
 def hold(deed: Deed, kind: str, thing: int, why: str) -> int:
-    """Put a hold on a cone, yarn, lot, load, bath or jar fill; what is in work goes on, marked."""
+    """Put a hold on what may have spoiled yarn; what is in work goes on, marked."""
     if kind not in SOURCES:
         raise Refused(f"A {kind} cannot be held; nothing was saved.",
-                      "Put the hold on its cone, lot, load, bath, jar fill or yarn.")
+                      "Put the hold on its cone, batch, lot, load, bath, jar fill or yarn.")
     if not why.strip():
         raise Refused("A hold needs its reason; nothing was saved.", "Say what was seen.")
-    deed.say(f"put a hold on a {kind}: {why}")
+    deed.say(f"put a hold on a {'batch' if kind == 'supplier_lot' else kind}: {why}")
     return deed.add(Hold(why=why, **{kind: thing}))
 
 

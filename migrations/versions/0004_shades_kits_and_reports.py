@@ -432,6 +432,33 @@ def upgrade() -> None:
     op.create_index("ix_tags_in_hand_lot", "tags_in_hand", ["lot"], unique=False)
 
     op.create_table(
+        "chosen_swatch",
+        sa.Column("lot", sa.Integer(), nullable=False),
+        sa.Column("swatch", sa.Text(), nullable=False),
+        sa.Column("id", sa.Integer(), autoincrement=False, nullable=False),
+        sa.Column("deed", sa.Integer(), nullable=False),
+        sa.Column("struck", sa.Integer(), nullable=True),
+        sa.ForeignKeyConstraint(
+            ["deed"],
+            ["deed.seq"],
+            name="fk_chosen_swatch_deed",
+            initially="DEFERRED",
+            deferrable=True,
+        ),
+        sa.ForeignKeyConstraint(["lot"], ["dye_lot.id"], name="fk_chosen_swatch_lot"),
+        sa.ForeignKeyConstraint(
+            ["struck"],
+            ["deed.seq"],
+            name="fk_chosen_swatch_struck",
+            initially="DEFERRED",
+            deferrable=True,
+        ),
+        sa.PrimaryKeyConstraint("id", name="pk_chosen_swatch"),
+        sqlite_strict=True,
+    )
+    op.create_index("ix_chosen_swatch_lot", "chosen_swatch", ["lot"], unique=False)
+
+    op.create_table(
         "verdict",
         sa.Column("lot", sa.Integer(), nullable=False),
         sa.Column("verdict", sa.Text(), nullable=False),
@@ -616,3 +643,5 @@ def upgrade() -> None:
         kit.add_column(sa.Column("pattern", sa.Integer(), nullable=True))
         kit.create_foreign_key("fk_kit_pattern", "kit_pattern", ["pattern"], ["id"])
     op.create_index("ix_kit_pattern", "kit", ["pattern"], unique=False)
+    op.create_index("ix_cone_supplier_lot", "cone", ["supplier_lot"], unique=False)
+    op.create_index("ix_fill_part_supplier_lot", "fill_part", ["supplier_lot"], unique=False)

@@ -46,6 +46,7 @@ def test_a_row_carries_its_cone_words_lots_and_loads(studio: Studio) -> None:
     assert read(studio, group).own[group] == {
         ("yarn", group): Own(Fraction(1), "scanned"), ("cone", cone): Own(Fraction(1), "scanned"),
         ("version", studio.version): Own(Fraction(1), "scanned"),
+        ("supplier_lot", 1): Own(Fraction(1), "scanned"),
         ("lot", lot): Own(Fraction(1), "scanned"), ("load", wash): Own(Fraction(1), "scanned"),
         ("bath", 1): Own(Fraction(1), "scanned"), ("fill", None): Own(Fraction(1), "scanned")}
 

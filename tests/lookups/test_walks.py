@@ -1,7 +1,13 @@
 """Up and down the thread: every row on the way, and none whose link was taken back."""
 
+from sqlalchemy import select
+
+from app.lookups.fills import shares_of
 from app.lookups.walks import above, below
+from app.records import Cone
+from app.work.dyeing import BathIn, into_bath
 from tests.deeds import into_load
+from tests.dyehouse import Dyehouse
 from tests.makers import Studio
 
 
@@ -23,6 +29,24 @@ def test_all_that_came_out_of_a_cone_lot_bath_load_or_row_lies_below_it(studio: 
         assert set(studio.book.ask(below, kind, thing)) == whole
     assert set(studio.book.ask(below, "yarn", pile)) == {pile, *skeins}
     assert set(studio.book.ask(above, skeins[:1])) == {skeins[0], pile, group}
+
+
+def test_below_a_batch_lies_what_was_wound_of_its_cones(studio: Studio) -> None:
+    one, two = studio.cones(2)
+    wound = {studio.wind(one, 3), studio.wind(two, 2)}
+    (other,) = studio.cones(1, batch="B-1")
+    studio.wind(other, 2)
+    batch = studio.book.ask(lambda c: c.execute(
+        select(Cone.supplier_lot).where(Cone.id == one)).scalar_one())
+    assert set(studio.book.ask(below, "supplier_lot", batch)) == wound
+
+
+def test_below_a_makers_lot_lies_what_was_dyed_with_its_powder(studio: Studio) -> None:
+    house = Dyehouse(studio)
+    group = studio.wind(studio.cone(), 2)
+    studio.do(into_bath, BathIn((group,), house.recipe, None, house.weighed()), studio.random)
+    lot_p = studio.book.ask(shares_of, house.fills[1])[0].supplier_lot
+    assert studio.book.ask(below, "supplier_lot", lot_p) == [group]
 
 
 def test_what_met_lies_above_together_and_each_row_once(studio: Studio) -> None:

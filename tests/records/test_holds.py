@@ -13,6 +13,6 @@ def test_a_hold_is_on_one_thing_and_not_on_two_or_none(studio: Studio) -> None:
     studio.do(lambda deed: deed.add(Hold(why="oil", cone=1)))
 
 
-def test_a_cone_a_row_a_lot_a_load_a_bath_or_a_fill_can_be_held() -> None:
-    assert SOURCES == ("cone", "yarn", "lot", "load", "bath", "fill")
+def test_all_that_can_spoil_a_skein_can_be_held() -> None:
+    assert SOURCES == ("cone", "yarn", "lot", "load", "bath", "fill", "supplier_lot")
     assert all(source in Hold.__table__.c for source in SOURCES)

@@ -1,12 +1,18 @@
 """Holds: one entry at the source; lifted and cleared by entries of their own, with reasons."""
 
 import pytest
+from sqlalchemy import select
 
 from app.lookups.certainty import held_by
+from app.lookups.fills import shares_of
+from app.lookups.holds import live_holds
 from app.lookups.thread import thread
 from app.problems import NotFound, Refused
+from app.records import Cone
+from app.work.dyeing import BathIn, into_bath
 from app.work.holding import clear, hold, lift_hold
 from tests.deeds import into_load
+from tests.dyehouse import Dyehouse
 from tests.makers import Studio
 
 
@@ -25,6 +31,29 @@ def test_a_hold_on_a_cone_lot_load_or_row_reaches_what_is_below(studio: Studio) 
     for number in placed:
         studio.do(lift_hold, number, "washed out")
     assert held(studio, pile) == ()
+
+
+def test_a_hold_on_a_batch_is_one_entry_for_all_its_cones(studio: Studio) -> None:
+    one, two = studio.cones(2)
+    (other,) = studio.cones(1, batch="B-1")
+    batch = studio.book.ask(lambda c: c.execute(
+        select(Cone.supplier_lot).where(Cone.id == one)).scalar_one())
+    reached, spared = [studio.wind(one, 3), studio.wind(two, 2)], studio.wind(other, 2)
+    placed = studio.do(hold, "supplier_lot", batch, "oily")
+    assert [held(studio, row) for row in (*reached, spared)] == [(placed,), (placed,), ()]
+    joined = studio.join([(one, 255_200), (other, 157_300)])
+    assert held(studio, joined) == (placed,)
+    (facts,) = studio.book.ask(live_holds)
+    assert facts.on == "batch A-203 of Aske Mill"
+
+
+def test_a_hold_on_a_makers_lot_of_dye_reaches_each_fill_it_went_into(studio: Studio) -> None:
+    house = Dyehouse(studio)
+    lot_p = studio.book.ask(shares_of, house.fills[1])[0].supplier_lot
+    group = studio.wind(studio.cone(), 2)
+    studio.do(into_bath, BathIn((group,), house.recipe, None, house.weighed()), studio.random)
+    placed = studio.do(hold, "supplier_lot", lot_p, "recalled by its maker")
+    assert held(studio, group) == (placed,)
 
 
 def test_a_lift_and_a_clearing_say_what_was_done(studio: Studio) -> None:
