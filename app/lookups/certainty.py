@@ -129,7 +129,7 @@ def _tally(thread: Thread, asked: Sequence[_Asked], thing: Thing) -> Tally:
         elif thread.sources.get(yarn):
             urns[yarn] += one.members
     for pool, members in urns.items():
-        total += _drawn_from(thread, pool, members, thing)
+        total += of_all_in(thread, pool, members, thing)
     return total
 
 
@@ -149,7 +149,8 @@ def _look_through(thread: Thread, one: _Asked, thing: Thing) -> tuple[int, Fract
             return yarn, None
 
 
-def _drawn_from(thread: Thread, pool: int, members: int, thing: Thing) -> Tally:
+def of_all_in(thread: Thread, pool: int, members: int, thing: Thing) -> Tally:
+    """Of so many members of a pool that were not told apart: how many carry the thing."""
     sources = thread.sources[pool]
     urn = {source.parent: left_in_urn(thread, pool, source) for source in sources}
     if members > sum(urn.values()):  # more was told than the pool held: these counts do not fit

@@ -1,0 +1,107 @@
+"""Faults as they are told or seen, yarn that was seen good, and what the owner says it was."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from sqlalchemy import select
+
+from app.problems import NotFound, Refused
+from app.records import Cause, Report, Sighting
+from app.records.reports import CAUSES, FAULTS, SEEN_AT, WHERE_ON
+from app.store.deed import Deed
+from app.work.dividing import must_be_known, skeins
+
+
+@dataclass(frozen=True, slots=True)
+class FaultIn:
+    """What is seen, where on the skein, at which distance it repeats, and who told.
+
+    `lot` and `count` are as stated where no tag was read; `words` never name a person.
+    """
+
+    fault: str
+    seen_at: str
+    where_on: str = "not said"
+    repeat_mm: int | None = None
+    words: str = ""
+    customer: int | None = None
+    lot: int | None = None
+    count: int | None = None
+
+
+def report_fault(
+    deed: Deed, fault: FaultIn, yarn: Sequence[int] = (), basis: str = "scanned"
+) -> int:
+    """A fault on these skeins, or on what was stated. The report's row."""
+    if fault.fault not in FAULTS or fault.seen_at not in SEEN_AT or fault.where_on not in WHERE_ON:
+        raise Refused("What is seen was not said; nothing was saved.", "Choose the fault.")
+    if (fault.where_on == "repeats") != (fault.repeat_mm is not None):
+        raise Refused("A fault that repeats has its distance; nothing was saved.",
+                      "Measure from one place to the next, in centimetres.")
+    if fault.repeat_mm is not None and fault.repeat_mm < 1:
+        raise Refused("The distance is nothing; nothing was saved.", "Measure it again.")
+    if not yarn and fault.lot is None:
+        raise Refused("Nothing was named that has the fault; nothing was saved.",
+                      "Scan a tag, or choose the lot that the customer says.")
+    if fault.count is not None and fault.count < 1:
+        raise Refused("None was said to have the fault; nothing was saved.", "Say how many.")
+    must_be_known(deed, yarn)
+    row = deed.add(Report(
+        fault=fault.fault, seen_at=fault.seen_at, where_on=fault.where_on,
+        repeat_mm=fault.repeat_mm, words=fault.words.strip(), customer=fault.customer,
+        lot=fault.lot, count=fault.count))
+    deed.add_all([Sighting(yarn=one, report=row, faulty=1, seen_at=fault.seen_at, basis=basis)
+                  for one in dict.fromkeys(yarn)])
+    told = skeins(len(set(yarn))) if yarn else "a lot, as stated"
+    deed.say(f"{fault.fault} on {told}")
+    return row
+
+
+def also_faulty(
+    deed: Deed, report: int, yarn: Sequence[int], seen_at: str, basis: str = "scanned"
+) -> None:
+    """More skeins with the fault of a report."""
+    fault = _must_stand(deed, report)
+    must_be_known(deed, yarn)
+    deed.add_all([Sighting(yarn=one, report=report, faulty=1, seen_at=seen_at, basis=basis)
+                  for one in dict.fromkeys(yarn)])
+    deed.say(f"{fault} on {skeins(len(set(yarn)))} more")
+
+
+def seen_good(
+    deed: Deed, yarn: Sequence[int], seen_at: str, report: int | None = None,
+    basis: str = "scanned",
+) -> None:
+    """These were looked at and are good: of the fault of a report, or of all."""
+    if not yarn:
+        raise Refused("Nothing was looked at; nothing was saved.", "Scan what you looked at.")
+    if report is not None:
+        _must_stand(deed, report)
+    must_be_known(deed, yarn)
+    deed.add_all([Sighting(yarn=one, report=report, faulty=0, seen_at=seen_at, basis=basis)
+                  for one in dict.fromkeys(yarn)])
+    deed.say(f"seen good: {skeins(len(set(yarn)))}")
+
+
+def decide_cause(
+    deed: Deed, report: int, kind: str, thing: int | None = None, words: str = ""
+) -> int:
+    """The owner says what it came from; "not found" is an answer, and the newest counts."""
+    fault = _must_stand(deed, report)
+    if kind not in CAUSES:
+        raise Refused("A report is closed with its cause; nothing was saved.",
+                      "Choose what it came from, or say that it was not found.")
+    if kind not in ("not found", "winder-day") and thing is None:
+        raise Refused(f"Which {kind} it came from was not said; nothing was saved.",
+                      "Choose it among the suspects.")
+    deed.say(f"{fault}: {'the cause was not found' if kind == 'not found' else f'from a {kind}'}")
+    return deed.add(Cause(report=report, kind=kind, thing=thing, words=words.strip()))
+
+
+def _must_stand(deed: Deed, report: int) -> str:
+    fault: str | None = deed.value(
+        select(Report.fault).where(Report.id == report, Report.struck.is_(None)))
+    if fault is None:
+        raise NotFound("This report is not in the book; nothing was saved.",
+                       "Choose it on the Desk again.")
+    return fault
