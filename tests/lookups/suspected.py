@@ -13,6 +13,7 @@ from app.records import Yarn
 from app.store.book import By
 from app.work.dyeing import BathIn, into_bath
 from app.work.people import enrol
+from app.work.receiving import ConeIn, DeliveryIn, receive
 from app.work.reporting import FaultIn, report_fault, seen_good
 from app.work.weighing import close_weighing
 from app.work.winding import Drawn, Wound, wind
@@ -29,7 +30,9 @@ class ThirtyTwo:
     def __init__(self, studio: Studio) -> None:
         self.studio, self.house = studio, Dyehouse(studio)
         studio.do(enrol, "WN", "Wenna Nance")
-        self.a, self.b, self.c = studio.cones(3)
+        net_1516_g = ConeIn(1_580_000, 64_000, "A-203")
+        self.a, self.b, self.c = studio.do(receive, DeliveryIn(
+            "Aske Mill", "2242", "Tarnfield 4-ply", studio.clock.now, (net_1516_g,) * 3))
         self.skeins: dict[str, list[int]] = {}
         mixed = [self._wind(self.a, 6), self._wind(self.b, 6)]
         second, third = self._wind(self.a, 8), self._wind(self.b, 6)

@@ -1,0 +1,84 @@
+"""A fault is kept as it was told; what was seen good too; the owner says what it was."""
+
+import pytest
+
+from app.lookups.reports import report
+from app.problems import NotFound, Refused
+from app.work.reporting import FaultIn, also_faulty, decide_cause, report_fault, seen_good
+from tests.makers import Studio
+
+STREAK = FaultIn("streak", "counter", where_on="repeats", repeat_mm=1500, words="pale stripe")
+
+
+def test_a_fault_on_scanned_skeins_is_told_with_its_distance(studio: Studio) -> None:
+    _, skeins = studio.tagged(studio.cone(), 3)
+    done = studio.done(report_fault, STREAK, skeins[:2])
+    assert done.said == "streak on 2 skeins"
+    kept = studio.book.ask(report, done.answer)
+    assert kept is not None
+    assert (kept.fault, kept.where_on, kept.repeat_mm, kept.faulty) == (
+        "streak", "repeats", 1500, 2)
+    studio.check()
+
+
+def test_what_a_customer_says_of_a_lot_is_kept_as_stated(studio: Studio) -> None:
+    lot, _ = studio.tagged(studio.cone(), 3)
+    told = studio.done(report_fault, FaultIn("stain", "customer", lot=lot, count=2))
+    assert told.said == "stain on a lot, as stated"
+    kept = studio.book.ask(report, told.answer)
+    assert kept is not None
+    assert (kept.marks, kept.count, kept.faulty) == ((), 2, 0)
+    assert kept.lot
+
+
+def test_more_faulty_ones_and_good_ones_belong_to_the_report(studio: Studio) -> None:
+    _, skeins = studio.tagged(studio.cone(), 4)
+    number = studio.do(report_fault, STREAK, skeins[:1])
+    more = studio.done(also_faulty, number, skeins[1:2], "inspection")
+    assert more.said == "streak on 1 skein more"
+    assert studio.done(seen_good, skeins[2:], "inspection", number).said == "seen good: 2 skeins"
+    kept = studio.book.ask(report, number)
+    assert kept is not None
+    assert (kept.faulty, kept.good, kept.cause) == (2, 2, None)
+
+
+def test_not_found_is_a_cause_and_a_later_one_counts(studio: Studio) -> None:
+    cone = studio.cone()
+    _, skeins = studio.tagged(cone, 2)
+    number = studio.do(report_fault, STREAK, skeins[:1])
+    assert studio.done(decide_cause, number, "not found").said == "streak: the cause was not found"
+    assert studio.book.ask(report, number).cause == "not found"  # type: ignore[union-attr]
+    studio.do(decide_cause, number, "cone", cone, "oil in the cone")
+    assert studio.book.ask(report, number).cause == "oil in the cone"  # type: ignore[union-attr]
+    studio.undo()
+    assert studio.book.ask(report, number).cause == "not found"  # type: ignore[union-attr]
+
+
+@pytest.mark.parametrize(("fault", "words"), [
+    (FaultIn("ugly", "counter"), "What is seen was not said"),
+    (FaultIn("streak", "counter", where_on="repeats"), "A fault that repeats has its distance"),
+    (FaultIn("streak", "counter", repeat_mm=4), "A fault that repeats has its distance"),
+    (FaultIn("streak", "counter", where_on="repeats", repeat_mm=0), "The distance is nothing"),
+    (FaultIn("streak", "counter"), "Nothing was named"),
+    (FaultIn("streak", "counter", lot=1, count=0), "None was said"),
+])
+def test_what_cannot_be_is_refused_with_a_sentence(
+    studio: Studio, fault: FaultIn, words: str
+) -> None:
+    with pytest.raises(Refused, match=words):
+        studio.do(report_fault, fault)
+
+
+def test_what_is_not_in_the_book_cannot_be_looked_at(studio: Studio) -> None:
+    _, skeins = studio.tagged(studio.cone(), 1)
+    number = studio.do(report_fault, STREAK, skeins)
+    with pytest.raises(NotFound, match="This skein is not in the book"):
+        studio.do(seen_good, [999], "inspection")
+    with pytest.raises(NotFound, match="This report is not in the book"):
+        studio.do(seen_good, skeins, "inspection", 99)
+    with pytest.raises(Refused, match="Nothing was looked at"):
+        studio.do(seen_good, [], "inspection")
+    with pytest.raises(Refused, match="closed with its cause"):
+        studio.do(decide_cause, number, "fate")
+    with pytest.raises(Refused, match="Which cone it came from"):
+        studio.do(decide_cause, number, "cone")
