@@ -11,7 +11,7 @@ from typing import Any, NoReturn
 from sqlalchemy import Connection, Row, Table, bindparam, insert, select, update
 
 from app.problems import BookUnusable
-from app.records import DeedRow, Head, Personal, Record, Touched, moment_text
+from app.records import DeedRow, Head, Personal, Photo, Record, Touched, moment_text
 from app.store.deed import JOURNALLED, Deed, open_names, table_of
 from app.store.dialect import locks_rows
 
@@ -181,16 +181,29 @@ def _compare(
             _disagree(f"{table.name} {row.id} was written by no deed.")
         if any(plain(getattr(row, name)) != told.get(name) for name in names):
             _disagree(f"{table.name} {row.id} is not what its deeds say.")
-        if table.name == Personal.__tablename__:
-            if row.value is None and "value" in told:
-                removed.append(f"{row.field} of {_whose(row.customer, row.person)} was removed")
-            elif row.value is None or _digest(row) != row.digest:
+        if erasable := _ERASABLE.get(table.name):
+            what, value, fits = erasable(row)
+            if value is None and told.keys() - names - {"id"}:
+                removed.append(f"{what} was removed")
+            elif value is None or not fits:
                 _disagree(f"{table.name} {row.id} is not what its deeds say.")
     return removed
 
 
-def _digest(row: Row[Any]) -> str:
-    return hashlib.sha256((row.salt + row.value).encode()).hexdigest()
+def _personal(row: Row[Any]) -> tuple[str, str | None, bool]:
+    """What it is, the value that may be erased, and whether that fits its digest."""
+    fits = row.value is not None and row.digest == hashlib.sha256(
+        (row.salt + row.value).encode()).hexdigest()
+    return f"{row.field} of {_whose(row.customer, row.person)}", row.value, fits
+
+
+def _photo(row: Row[Any]) -> tuple[str, bytes | None, bool]:
+    fits = row.picture is not None and row.sha256 == hashlib.sha256(row.picture).hexdigest()
+    return f"a picture of report {row.report}", row.picture, fits
+
+
+_ERASABLE = {Personal.__tablename__: _personal, Photo.__tablename__: _photo}
+"""Tables with a value that never enters the journal, and how it is held against its digest."""
 
 
 def _whose(customer: int | None, person: int | None) -> str:

@@ -26,6 +26,7 @@ from app.store.deed import Deed
 from app.work.dividing import must_be_known, skeins
 from app.work.moving import To, move
 from app.work.people import personal
+from app.work.photos import erase_photos_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,7 +69,7 @@ def know_customer(deed: Deed, name: str, fields: dict[str, str] | None = None) -
 
 
 def forget_customer(deed: Deed, customer: int) -> None:
-    """On request: what is known of them goes, value and salt; the yarn's history stays."""
+    """On request: what is known of them goes, their pictures too; the yarn's history stays."""
     rows = [row for (row,) in deed.all(select(Personal.id).where(
         Personal.customer == customer, Personal.value.is_not(None)))]
     if not rows:
@@ -76,6 +77,7 @@ def forget_customer(deed: Deed, customer: int) -> None:
                        "Look whether it was removed before.")
     for row in rows:
         deed.change(Personal, row, value=None, salt=None)
+    erase_photos_of(deed, customer)
     deed.say(f"removed what was known of customer {customer}")
 
 
