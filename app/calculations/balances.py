@@ -38,6 +38,7 @@ class Balance:
     rule: Rule = Rule.COMMON_PRACTICE
     tolerance: Decimal | None = None
     repeatability_g: Decimal | None = None  # standard deviation, where it was measured
+    most_g: Decimal | None = None  # what it carries, the cup with it; none is not said
 
     def __post_init__(self) -> None:
         more_than_nothing("reading step of the balance", self.step_g, "g")
@@ -45,6 +46,8 @@ class Balance:
             more_than_nothing("tolerance", self.tolerance)
         if self.repeatability_g is not None:
             not_below_nothing("repeatability of the balance", self.repeatability_g, "g")
+        if self.most_g is not None:
+            more_than_nothing("most the balance carries", self.most_g, "g")
 
     @property
     def minimum_g(self) -> Decimal:
@@ -62,6 +65,10 @@ class Balance:
     def can_weigh(self, g: Decimal) -> bool:
         """Whether this much may be weighed on it, also after rounding to its display."""
         return min(g, self.readable_g(g)) >= self.minimum_g
+
+    def can_carry(self, g: Decimal) -> bool:
+        """Whether this much, without its cup, can stand on it at once."""
+        return self.most_g is None or g <= self.most_g
 
     def doubt_at(self, g: Decimal) -> Decimal:
         """One reading step as a fraction of the weight."""

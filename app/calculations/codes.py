@@ -49,6 +49,7 @@ class Kind(StrEnum):
     VESSEL = "vessel"
     STEAMER = "steamer"
     BOARD = "board"
+    BALANCE = "balance"
 
 
 KIND_OF_LETTER = {
@@ -67,6 +68,7 @@ KIND_OF_LETTER = {
     "U": Kind.VESSEL,
     "V": Kind.STEAMER,
     "Z": Kind.BOARD,
+    "O": Kind.BALANCE,
 }
 LETTER_OF_KIND = {kind: letter for letter, kind in KIND_OF_LETTER.items()}
 

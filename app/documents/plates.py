@@ -30,6 +30,7 @@ _WORDS = {
     Kind.BOARD: "BOARD",
     Kind.STEAMER: "STEAMER",
     Kind.VESSEL: "TUB",
+    Kind.BALANCE: "BALANCE",
 }
 _ARM_LENGTH = (Kind.JAR, Kind.SHELF)
 _DEEDS = (

@@ -9,14 +9,14 @@ from decimal import Decimal
 from sqlalchemy import Connection, select
 
 from app.calculations.balances import Balance
-from app.calculations.measuring import Glass, Pouring, Weighing, how_to_measure
+from app.calculations.measuring import Glass, Pouring, Weighing, how_to_measure, pour_from
 from app.calculations.scaling import DryWeight, from_damp, from_winding
 from app.calculations.stock import Bottle, dye_in_stock_g, stock_ml
 from app.calculations.zones import DEAD_VOLUME
+from app.lookups.balances import BalanceNow, balance_used
 from app.lookups.jars import JarNow, jar_of, jars_now
 from app.lookups.recipe_amounts import Amount, amounts
 from app.lookups.recipes import RecipeThen, recipe_then
-from app.lookups.studio import setting
 from app.lookups.weigh_sources import StockNow, stock_now
 from app.lookups.weighings import LineThen, WeighOut, net, weigh_out
 from app.problems import Problem
@@ -28,6 +28,7 @@ GLASSES = (Glass(Decimal(10), Decimal("0.1")), Glass(Decimal(100), Decimal("0.5"
 
 _MG, _FULLY, _PARTS = Decimal(1000), Decimal(1000), Decimal(1_000_000)
 _IN_PERCENT = Decimal(10_000)
+_CAN_ML = Decimal(5000)  # mL, more than any bath takes
 _SOLUTION = re.compile(r"\b(\d{1,2}(?:\.\d)?) ?%", re.ASCII)
 
 
@@ -62,8 +63,7 @@ class Wanted:
     @property
     def solution_percent(self) -> Decimal | None:
         """Of an assistant that comes as a solution (acetic acid as vinegar of 5 %)."""
-        said = _SOLUTION.search(self.form) if self.role == "assistant" else None
-        return Decimal(said[1]) if said and Decimal(said[1]) else None
+        return _percent_in(self.form) if self.role == "assistant" else None
 
     @property
     def rest_g(self) -> Decimal | None:
@@ -90,6 +90,9 @@ class AtBalance:
     dry: DryWeight | None
     bath_l: Decimal | None
     balance: Balance
+    on: BalanceNow | None
+    """The balance it is, where that is known."""
+    others: tuple[BalanceNow, ...]
     wanted: tuple[Wanted, ...]
 
     @property
@@ -112,18 +115,23 @@ def same(one: str, other: str) -> bool:
     return one.casefold().split() == other.casefold().split()
 
 
-def at_balance(connection: Connection, weighing: int, at: datetime) -> AtBalance | None:
-    """A weigh-out with what is still asked, or none; stocks past their life are left out."""
+def at_balance(
+    connection: Connection, weighing: int, at: datetime, number: int = 0
+) -> AtBalance | None:
+    """A weigh-out with what is still asked, or none; stocks past their life are left out.
+
+    `number` is that of the balance in use, 0 where nobody said it.
+    """
     out = weigh_out(connection, weighing)
     if out is None:
         return None
     recipe = None if out.recipe_version is None else recipe_then(connection, out.recipe_version)
-    balance = Balance(Decimal(setting(connection, "balance step")))
+    balance, on, others = balance_used(connection, number)
     dry = _dry(out)
     bath_l = _bath_l(out, recipe)
     wanted = () if recipe is None else _wanted(
         connection, out, recipe, (dry.g if dry else None, bath_l), (balance, at))
-    return AtBalance(out, recipe, dry, bath_l, balance, wanted)
+    return AtBalance(out, recipe, dry, bath_l, balance, on, others, wanted)
 
 
 def _dry(out: WeighOut) -> DryWeight | None:
@@ -148,7 +156,7 @@ def _wanted(
     connection: Connection, out: WeighOut, recipe: RecipeThen,
     sizes: tuple[Decimal | None, Decimal | None], by: tuple[Balance, datetime],
 ) -> tuple[Wanted, ...]:
-    jars = jars_now(connection)
+    jars = jars_now(connection, [one.substance for one in recipe.components])
     roles = {one.id: one.role for one in recipe.components}
     pours = {zone.letter: zone.ml_per_100_g for zone in recipe.zones}
     found = []
@@ -157,10 +165,12 @@ def _wanted(
         standard = _standard_g(one, sizes, pours.get(one.zone or ""))
         its_jars = tuple(jar for jar in jars if same(jar.dye, one.substance))
         bottles = _bottles(connection, its_jars, by[1])
-        way, no_way = (None, "") if roles[one.component] != "dye" else _way(
+        role = roles[one.component]
+        percent = _percent_in(one.form) if role == "assistant" else None
+        way, no_way = _thinned(standard, percent) if percent else _way(
             standard, its_jars, bottles, by[0])
         found.append(Wanted(
-            one.component, one.substance, one.form, roles[one.component], one.zone, standard,
+            one.component, one.substance, one.form, role, one.zone, standard,
             _given_g(connection, lines, one.form), net(lines, one.component) > 0, its_jars,
             bottles, way, no_way))
     return tuple(found)
@@ -197,7 +207,7 @@ def _bottles(
 
 def _given_g(connection: Connection, lines: Sequence[LineThen], form: str) -> Decimal:
     given = Decimal(0)
-    said = _SOLUTION.search(form)
+    percent = _percent_in(form)
     for line in lines:
         if line.kind == "thrown":
             continue
@@ -209,9 +219,21 @@ def _given_g(connection: Connection, lines: Sequence[LineThen], form: str) -> De
             given += line.mg / _MG * strength
         elif bottle is not None:
             given += (line.ul or 0) / _PARTS * bottle.mg_per_l / _MG * strength
-        elif line.ul and said:
-            given += dye_in_stock_g(line.ul / _MG, Decimal(said[1]))
+        elif line.ul and percent:
+            given += dye_in_stock_g(line.ul / _MG, percent)
     return given
+
+
+def _percent_in(form: str) -> Decimal | None:
+    """How strong a solution is as its form says; none for what is no solution."""
+    said = _SOLUTION.search(form)
+    return Decimal(said[1]) if said and Decimal(said[1]) else None
+
+
+def _thinned(standard_g: Decimal | None, percent: Decimal) -> tuple[Pouring | None, str]:
+    """How a solution as bought is thinned, where so little is asked that no glass measures it."""
+    way = pour_from(Bottle(percent, _CAN_ML), standard_g, GLASSES) if standard_g else None
+    return (way if way and way.dilutions else None), ""
 
 
 def _way(

@@ -2,7 +2,7 @@
 """
 
 from collections import defaultdict
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from datetime import datetime
 from fractions import Fraction
@@ -144,10 +144,14 @@ _READ = (
 )
 
 
-def jars_now(connection: Connection) -> tuple[JarNow, ...]:
-    """All jars with their newest fill, by number."""
+def jars_now(
+    connection: Connection, dyes: Collection[str] | None = None
+) -> tuple[JarNow, ...]:
+    """All jars with their newest fill, or those with one of these dyes, by number."""
+    wanted = None if dyes is None else {tuple(dye.casefold().split()) for dye in dyes}
     newest = {row.id: row for row in connection.execute(_JARS)}
-    return tuple(_now(connection, row) for row in newest.values())
+    return tuple(_now(connection, row) for row in newest.values()
+                 if wanted is None or tuple(row.dye.casefold().split()) in wanted)
 
 
 def jar_now(connection: Connection, jar: int) -> JarNow | None:

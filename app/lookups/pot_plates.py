@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from sqlalchemy import Connection
 
 from app.calculations.codes import bare_characters, code_of
+from app.lookups.fills import dyed_of
 from app.lookups.now import NOW
 from app.lookups.pots import PotNow, pots_now, relatives
 from app.lookups.things import Found, by_code
@@ -30,6 +31,8 @@ class Dyed:
     fills_not_known: tuple[str, ...]
     """Lots of the same recipe and day, of which nobody knows whether the jars were the same."""
     stops: tuple[Stop, ...]
+    off_recipe: tuple[str, ...] = ()
+    """Why it is off its recipe; nothing where it is on it, as far as is known."""
 
 
 def pot_with(connection: Connection, code: str) -> PotPlate | None:
@@ -50,8 +53,10 @@ def dyed(connection: Connection, bath: int) -> Dyed | None:
     near = [relatives(connection, lot.id) for lot in lots]
     sisters = dict.fromkeys(code for one in near for code in one.sisters)
     perhaps = dict.fromkeys(code for one in near for code in one.fills_not_known)
+    off = dyed_of(connection, [lot.id for lot in lots[:1]])
     return Dyed(pot, tuple(sisters), tuple(perhaps),
-                trail(connection, lots[0], NOW) if lots else ())
+                trail(connection, lots[0], NOW) if lots else (),
+                next((of.off_recipe for of in off.values()), ()))
 
 
 def _lots(connection: Connection, pot: PotNow) -> Iterator[Found]:

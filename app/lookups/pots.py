@@ -71,6 +71,14 @@ def recipes(connection: Connection) -> tuple[Recipe, ...]:
     return tuple(Recipe(row.id, row.number, row.name, row.swatch, row.note) for row in rows)
 
 
+def recipe_of_lot(connection: Connection, code: str) -> Recipe | None:
+    """The newest version of what the lot with this code was dyed as, or none."""
+    colourway = connection.execute(
+        select(Colourway.name).join(DyeLot, DyeLot.colourway == Colourway.id)
+        .where(DyeLot.code == code, DyeLot.struck.is_(None))).scalar()
+    return next((one for one in recipes(connection) if one.colourway == colourway), None)
+
+
 def pots_now(connection: Connection) -> tuple[PotNow, ...]:
     """Baths that were not lifted yet, the oldest first."""
     baths = connection.execute(

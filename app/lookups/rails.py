@@ -52,15 +52,17 @@ _SPUN = (
 
 def room_at(connection: Connection, at: datetime) -> Room | None:
     """The room as it was read last within the day before that moment, or none."""
+    room = _read_by(connection, at)
+    return None if room is None or at - room.at > READ_FOR else room
+
+
+def _read_by(connection: Connection, at: datetime) -> Room | None:
     rows = connection.execute(_READ.where(DeedRow.happened <= at).limit(2)).all()
     read = {row.kind: row.value for row in rows}
     if len(read) < 2 or rows[0].seq != rows[1].seq:
         return None
-    happened = rows[0].happened
-    if at - happened > READ_FOR:
-        return None
     return Room(Decimal(read["room decidegrees"]) / 10, Decimal(read["room permille"]) / 1000,
-                happened)
+                rows[0].happened)
 
 
 def dry_at(
@@ -68,13 +70,14 @@ def dry_at(
 ) -> Mapping[int, datetime]:
     """{row on a rail: when it should be dry}; without a reading of its day nothing is claimed.
 
-    Reckoned with the fan on, by the room nearest to the hour it was hung up, spun where it was.
+    Reckoned with the fan on, spun where it was, by the room as it was read last, 18 hours before
+    the hanging up or after it.
     """
     met = {row: one for row, one in last_of(connection, rows, at).items() if one.step == "rail"}
     spun = _spun(connection, list(met))
     found = {}
     for row, one in met.items():
-        room = room_at(connection, min(at, one.happened + READ_FOR))
+        room = _read_by(connection, min(at, one.happened + READ_FOR))
         if room is None or abs(room.at - one.happened) > READ_FOR:
             continue
         hours = hours_to_dry(SPUN if row in spun else SQUEEZED,

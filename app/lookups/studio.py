@@ -23,7 +23,10 @@ DEFAULTS: Mapping[str, str] = MappingProxyType({
     "old lot columns": "{}",
     "currency": "",
     "recipe columns": "{}",
+    "shade columns": "{}",
     "balance step": "0.01",
+    "balances": "{}",
+    "weighing rule": "common practice",
 })
 
 

@@ -22,8 +22,10 @@ from app.calculations.codes import (
 from app.calculations.moments import moment_words
 from app.calculations.typed_codes import UNREADABLE, fits, near, readings
 from app.lookups.things import Found, by_beginning, by_codes, by_name, of_lot
+from app.lookups.weighings import weigh_out
 from app.problems import BadInput
 from app.records import PlateStay
+from app.scanning.printed_head import printed_head
 from app.scanning.saying import a_kind, kinds_wanted, quoted, that_is, void_words
 
 LEAST_TYPED = 2
@@ -53,6 +55,9 @@ def resolve(
     words = _printable(text)
     if not words:
         return Resolution(sentence="Nothing was read.", next_step="Scan or type it once more.")
+    head = printed_head(connection, words)
+    if head is not None:
+        return Resolution(sentence=head[0], next_step=head[1])
     answer = _exactly(connection, words, typed)
     if answer is None:
         answer = _forgiving(connection, words) if typed else _why_not(words)
@@ -135,6 +140,10 @@ def _not_in_book(connection: Connection, code: Code) -> Resolution:
             return Resolution(
                 choices=choices, next_step=_CHOOSE,
                 sentence=f"Lot {code.grouped[:-3]} has no tag {code.mark}: it was never printed.")
+    out = weigh_out(connection, code.number or 0) if code.kind is Kind.SHEET else None
+    if out is not None:
+        return Resolution(sentence=f"{code.grouped} is the sheet of weigh-out {out.id}.",
+                          next_step="Scan it at Weighing to take that up again.")
     return Resolution(
         sentence=f"{code.grouped} is the code of {a_kind(code.kind)} that is not in this book.",
         next_step="Read it once more, or look whether it belongs to another book.")

@@ -16,6 +16,7 @@ from app.window.parts.key_button import KeyButton
 from app.window.parts.station_tag import Stop
 from app.window.scanners import Scanners
 from app.window.session import Done, Session
+from app.window.wired_balance import WiredBalance
 
 P = ParamSpec("P")
 T = TypeVar("T")
@@ -52,7 +53,7 @@ class Around:
     `say` tells in the foot; `trouble` says in its place what could not be done; `found` shows
     above the bench what looks wrong and gets the answers; `show_trail` hangs the stations of the
     thing in hand on the yarn; `go` opens what a code or a link of the trail stands for; `scanners`
-    are those of this computer.
+    and `balance` are those of this computer.
     """
 
     background: Background
@@ -65,6 +66,7 @@ class Around:
     show_trail: Callable[[Sequence[Stop]], None]
     go: Callable[[str], None]
     scanners: Scanners | None = None
+    balance: WiredBalance | None = None
 
 
 class Bench(QWidget):

@@ -5,6 +5,7 @@ from pathlib import Path
 
 from PySide6.QtCore import QByteArray, QSettings
 
+from app.window.balance_settings import BalanceSettings
 from app.window.look.look import LEAST_TEXT, MOST_TEXT
 
 OPTIONS = {
@@ -23,6 +24,7 @@ class ComputerSettings:
 
     def __init__(self, path: Path) -> None:
         self._file = QSettings(str(path), QSettings.Format.IniFormat)
+        self.balances = BalanceSettings(self._file)
 
     @property
     def text(self) -> float:

@@ -33,6 +33,7 @@ from app.window.problem_box import show_failure
 from app.window.reception import Reception
 from app.window.scanners import Scanners
 from app.window.session import Session
+from app.window.wired_balance import WiredBalance
 from app.window.written_late import WrittenLate, why_not
 
 TEXT_STEP = 0.25
@@ -57,6 +58,7 @@ class MainWindow(QMainWindow):
         self._wear()
         self.background = Background(self._show_failure)
         self.deeds = Deeds(self.background, self)
+        self.balance = WiredBalance(settings.balances)
         self.late = WrittenLate()
         self.head, self.floor = Head(settings.scanners), Floor(places)
         self.foot = Foot(self.background)
@@ -95,11 +97,8 @@ class MainWindow(QMainWindow):
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() == Qt.Key.Key_Escape:
             self._escape()
-        elif (
-            event.text().isprintable()
-            and event.text().strip()
-            and not (event.modifiers() & _COMMANDS)
-        ):
+        elif (event.text().isprintable() and event.text().strip()
+                and not event.modifiers() & _COMMANDS):
             bench = self.floor.bench()
             if bench is None or not bench.press(event.text()):
                 self.head.scan_line.begin(event.text())
@@ -121,6 +120,7 @@ class MainWindow(QMainWindow):
     def closeEvent(self, event: QCloseEvent) -> None:
         self._settings.window = self.saveGeometry()
         self._settings.store()
+        self.balance.close()
         self.background.close()
         if self.session is not None:
             self.session.book.close()
@@ -173,6 +173,7 @@ class MainWindow(QMainWindow):
                 show_trail=self.floor.show_trail,
                 go=self.reception.show,
                 scanners=Scanners(self._settings, self.head.scan_line.watch.keystrokes),
+                balance=self.balance,
             )
         )
         self.floor.open_place(self._places[0])

@@ -9,6 +9,7 @@ from PySide6.QtCore import QObject
 
 from app.calculations.codes import Kind, bare_characters, code_of, shown
 from app.problems import BadInput, NotFound
+from app.scanning.balance_lines import is_weight
 from app.window.bench import Bench
 from app.window.deeds import Deeds
 from app.window.floor import Floor
@@ -47,7 +48,8 @@ class Reception(QObject):
 
         What is no code of ours may still stand in the book: lots from before it keep their codes.
         """
-        code, bench = code_of(bare_characters(text)), self._floor.bench()
+        code = None if is_weight(text) else code_of(bare_characters(text))
+        bench = self._floor.bench()
         if code is not None:
             self._take(code.text, code.kind)
         elif bench is not None and self._finding():

@@ -1,9 +1,12 @@
 """Line by line at the balance: a jar is scanned, the weight stands, or the cup is asked about."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
+from decimal import Decimal
 
 from sqlalchemy import select
 
+from app.lookups.balances import BalanceNow, balances_now, least_words
 from app.lookups.jars import jars_now
 from app.lookups.weigh_sources import Source, against
 from app.lookups.weighings import LineThen, WeighOut, net, weigh_out
@@ -14,6 +17,7 @@ from app.work.sources import amount_words, must_be_one_amount, source_in_book
 from app.work.weighing import must_be_open
 
 OFF_PERCENT, DIVISIONS = 2, 2  # whichever is more; common practice, no source
+BELOW_LEAST = "below the least of its balance"
 WHAT_BECAME = ("kept", "tipped back", "thrown")
 
 
@@ -31,6 +35,7 @@ class LineIn:
     target_mg: int | None = None
     target_ul: int | None = None
     balance: int | None = None
+    """The plate of the balance it stands on."""
     instead_of: bool = False
     """Said by a second scan: this dye is taken in place of the one that is asked."""
 
@@ -44,8 +49,9 @@ class _Asked:
 def begin_line(deed: Deed, line: LineIn) -> int:
     """Set a jar to the balance: before anything is weighed, a dye that is not asked is refused.
 
-    With `instead_of` it is taken in place of what is asked, and the lot is off its recipe. The
-    line, open until its weight is taken.
+    With `instead_of` it is taken in place of what is asked, and the lot is off its recipe. So is
+    a target below the least of its balance, unless it comes on top of what is in. The line, open
+    until its weight is taken.
     """
     out = must_be_open(deed, line.weighing)
     source = source_in_book(deed, line.fill, line.stock)
@@ -57,6 +63,8 @@ def begin_line(deed: Deed, line: LineIn) -> int:
     other = _is_other(deed, out, asked, source)
     if other and not line.instead_of:
         raise Refused(other, _way_out(deed, out, asked, source))
+    if not asked or net(out.lines, asked.id) <= 0:
+        _must_be_weighable(deed, line)
     if source:
         for sentence in against(deed.connection, source, deed.happened):
             deed.note(sentence)
@@ -77,11 +85,18 @@ def take_weight(
 ) -> None:
     """The weight stands: this much went into the cup. Off its target it is said and kept.
 
-    `division_mg` is the reading step of the balance.
+    `division_mg` is the reading step of the balance. A weight below the least of its balance is
+    kept, and marked.
     """
     then = _open_line(deed, line)
     must_be_one_amount(mg, ul, then.fill, then.stock)
     known = {"balance": balance} if balance is not None else {}
+    stands_on = balance if balance is not None else deed.value(
+        select(WeighLine.balance).where(WeighLine.id == line))
+    if mg is not None and (least := _too_little(deed, stands_on, mg)):
+        deed.note(f"{then.asked}: {amount_words(mg, None)} is less than {least}. It is kept; how "
+                  "much it is, is less sure than a line should be.")
+        why = why or BELOW_LEAST
     deed.change(WeighLine, line, mg=mg, ul=ul, taken=deed.seq, why=why, **known)
     _say_off(deed, then, mg, ul, division_mg)
     source = source_in_book(deed, then.fill, then.stock)
@@ -90,6 +105,33 @@ def take_weight(
     if left is not None and left < 0:
         deed.note(f"More was taken out of {then.source} than was in it by the book: weigh it.")
     deed.say(f"weighed {amount_words(mg, ul)} {then.asked}")
+
+
+def _balance(deed: Deed, plate: int | None) -> tuple[BalanceNow | None, Sequence[BalanceNow]]:
+    """The balance with this plate, and the others."""
+    known = balances_now(deed.connection) if plate is not None else ()
+    return (next((one for one in known if one.plate == plate), None),
+            [one for one in known if one.plate != plate])
+
+
+def _too_little(deed: Deed, plate: int | None, mg: int) -> str:
+    """What its balance weighs least, where this is less; '' where it may be weighed."""
+    on, _ = _balance(deed, plate)
+    if on is None or on.facts.can_weigh(Decimal(mg) / 1000):
+        return ""
+    return least_words(on.facts, on)
+
+
+def _must_be_weighable(deed: Deed, line: LineIn) -> None:
+    if not line.target_mg or not (least := _too_little(deed, line.balance, line.target_mg)):
+        return
+    grams = Decimal(line.target_mg) / 1000
+    finer = next((one for one in _balance(deed, line.balance)[1] if one.facts.can_weigh(grams)),
+                 None)
+    deed.refuse(
+        f"{amount_words(line.target_mg, None)} is less than {least}; nothing was weighed.",
+        f"On {finer.title} it can be weighed." if finer else
+        f"Take {grams * 100:.1f} mL of a 1 % stock, or ten times as much of one in ten of it.")
 
 
 def _say_off(deed: Deed, then: LineThen, mg: int | None, ul: int | None, division_mg: int) -> None:

@@ -76,6 +76,14 @@ def test_an_empty_cup_is_too_little_and_no_error() -> None:
     assert judge(D("0.602"), D(0), D("0.01")) is Taken.TOO_LITTLE
 
 
+def test_a_balance_carries_what_its_plate_says_and_anything_where_it_says_nothing() -> None:
+    assert Balance(D("0.01"), most_g=D(600)).can_carry(D(600))
+    assert not Balance(D("0.01"), most_g=D(600)).can_carry(D("600.01"))
+    assert Balance(D("0.01")).can_carry(D(100_000))
+    with pytest.raises(BadInput, match="most the balance carries"):
+        Balance(D("0.01"), most_g=D(0))
+
+
 def test_wrong_figures_are_refused() -> None:
     with pytest.raises(BadInput, match="reading step"):
         Balance(D(0))

@@ -75,3 +75,14 @@ def test_in_a_room_that_takes_no_water_no_hour_is_told(studio, hung):
     row, load, _ = hung
     studio.do(room, load, 180, 1000)
     assert studio.book.ask(dry_at, [row], NOW) == {}
+
+
+def test_a_room_that_was_read_before_the_hanging_up_gives_its_hour_too(studio, hung):
+    row, load, rail = hung
+    studio.do(room, load, 200, 500)
+    studio.clock.now += timedelta(hours=3)
+    late = studio.wind(studio.cone(), 2, "red", studio.discs[1])
+    studio.do(into_load, "spin", yarn=[late])
+    studio.do(into_load, "rail", yarn=[late], plate=rail)
+    dry = studio.book.ask(dry_at, [late], NOW)[late]
+    assert (dry - studio.clock.now).total_seconds() / 3600 == pytest.approx(7.8, abs=0.05)

@@ -1,10 +1,16 @@
 """The weigh bench for pictures: jars that stand open, and what is done before each picture."""
 
+from decimal import Decimal
+
 from app.calculations.codes import Kind, numbered
 from app.lookups.pots import recipes
 from app.lookups.recipes import recipe_then
+from app.scanning.balance_ear import Heard, Wiring
+from app.scanning.balance_lines import Weight
 from app.store.book import Book
 from app.store.deed import By
+from app.window.posing import quiet
+from app.work.balances import BalanceIn, set_up_balance
 from app.work.jars import JarIn, Refill, open_jar, refill, supplier_lot
 from app.work.recipes import ComponentIn, RecipeIn, write_recipe
 
@@ -41,6 +47,26 @@ def _jar(it, number: int) -> None:
     it.scan(_code(Kind.JAR, number))
 
 
+def _two(it) -> None:
+    """The studio has a kitchen balance and a fine one, and the kitchen balance is in use."""
+    bench = it.window.floor.bench()
+    for balance in (BalanceIn(1, "kitchen balance", Decimal("0.1"), Decimal(3000)),
+                    BalanceIn(3, "fine balance", Decimal("0.01"), Decimal(600))):
+        bench.do(set_up_balance, balance)
+    quiet(it.window)
+    it.scan(_code(Kind.BALANCE, 1))
+
+
+def _wire(it, figures: str, *, stands: bool, why: str = "") -> None:
+    """What the wire says, without one."""
+    balance, number = it.window.balance, it.window.balance.plate
+    kept = balance._settings.wiring
+    balance._settings.wiring = Wiring("COM3", balance=number)
+    weight = Weight(f"N {figures} g", Decimal(figures), figures) if figures else None
+    balance.heard.emit(Heard(weight, stands, why, (f"N   {figures} g",) if figures else ()))
+    balance._settings.wiring = kept
+
+
 AT_THE_BALANCE = {
     "weighing-empty": lambda it: None,
     "weighing-start": lambda it: (
@@ -53,4 +79,14 @@ AT_THE_BALANCE = {
     "weighing-jars": lambda it: it.press("F4"),
     "weighing-jar": lambda it: _jar(it, 1),
     "weighing-recipe": lambda it: it.press("F6", "F", "Return"),
+    "weighing-kitchen": lambda it: (_two(it), _weigh_out(it), it.press("F4", "F4")),
+    "weighing-live": lambda it: (
+        _two(it), _weigh_out(it), _jar(it, 1), _wire(it, "11.9", stands=True)),
+    "weighing-moving": lambda it: (
+        _two(it), _weigh_out(it), _jar(it, 1), _wire(it, "7.3", stands=False)),
+    "weighing-unplugged": lambda it: (
+        _two(it), _weigh_out(it), _jar(it, 1),
+        _wire(it, "", stands=False, why="The balance at COM3 is unplugged. What was weighed is "
+                                        "kept; type the weight, or plug it in again.")),
+    "weighing-balances": lambda it: (_two(it), it.press("F5"), _wire(it, "5.12", stands=True)),
 }

@@ -34,6 +34,7 @@ class KeyButton(QAbstractButton):
         super().__init__()
         self._words, self._key, self._why = words, key, ""
         self._strong, self._size = strong, size
+        self._reckoned: tuple[object, QSize] = None, QSize()
         self.setAccessibleName(words)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         policy = QSizePolicy(QSizePolicy.Policy.Minimum, QSizePolicy.Policy.Minimum)
@@ -68,6 +69,13 @@ class KeyButton(QAbstractButton):
         self._told()
 
     def sizeHint(self) -> QSize:
+        """Reckoned once for its words and the look: a layout asks for it dozens of times."""
+        asked = self._words, self._why, look()
+        if self._reckoned[0] != asked:
+            self._reckoned = asked, self._needs()
+        return self._reckoned[1]
+
+    def _needs(self) -> QSize:
         width = self._words_width() + self._cap_width() + 2 * _PAD
         if self._why:
             metrics = QFontMetricsF(look().font(Size.SMALL))

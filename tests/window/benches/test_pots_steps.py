@@ -109,7 +109,8 @@ def test_the_water_to_add_is_said_from_the_dry_weight_and_what_the_yarn_brings(p
     weigh(pots, house, house.row)
     pots.scan(pot(7), disc(31))
     water = pots.bench.hand.water
-    assert water.add_l.text() == "Add 11.8 L of water"  # 618.75 g: 12.375 L, 0.619 L in the yarn
+    # 618.75 g: 12.375 L, 0.619 L in the yarn
+    assert water.add_l.accessibleName() == "11.8 L of water to add"
     assert water.why.text() == (
         "6 skeins, 619 g dry, at 20 : 1: 12.38 L of bath. The wet yarn brings 0.62 L. "
         "With the yarn it stands at 12.85 L of 15 L.")
@@ -264,3 +265,23 @@ def test_the_card_of_a_bath_goes_on_paper_beside_the_book(pots, house, monkeypat
     assert "Bath card" in text
     assert "Ferry Ledger" in text
     assert paper.parent == pots.studio.book.path.with_name("studio bath cards")
+
+
+def test_a_pot_at_a_step_is_lifted_only_by_a_second_scan(pots, house):
+    pots.scan(pot(7), disc(31))
+    choose(pots, "Ferry Ledger")
+    pots.scan(DONE, pot(7), pot(7))
+    assert "Pot 7 is still at a step: heat up." in pots.trouble
+    pots.scan(plate(2))
+    assert pots.said == "bath 1: tinted"
+    assert [key.isChecked() for key in pots.bench.hand.tending.clearness] == [False, True, False]
+    pots.scan(pot(7), pot(7))
+    assert pots.said == "lifted pot 7"
+
+
+def test_another_pot_before_done_is_refused_until_it_is_scanned_again(pots, house):
+    pots.scan(pot(7), disc(31), pot(1))
+    assert "Pot 7 is not begun yet" in pots.trouble
+    assert pots.bench.hand.pot.number == 7
+    pots.scan(pot(1))
+    assert pots.bench.hand.pot.number == 1

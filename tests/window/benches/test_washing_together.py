@@ -34,10 +34,10 @@ def marks(wash):
 def test_a_pale_lot_and_a_deep_red_are_not_together_and_why_is_told(wash):
     wash.scan(MACHINE, plate(2), disc(31))
     hand = wash.bench.hand
-    assert hand.apart.text() == ""
+    assert hand.apart.accessibleName() == ""
     assert marks(wash) == {"031": "pale, 0.055 %"}
     wash.scan(disc(32))
-    assert hand.apart.text() == "NOT TOGETHER"
+    assert hand.apart.accessibleName() == "NOT TOGETHER"
     assert hand.apart.isVisible()
     assert "(pale, 0.055 %) with " in hand.why.text()
     assert "(deep, 1.70 %, bleeds strongly)" in hand.why.text()
@@ -57,7 +57,7 @@ def test_one_of_them_taken_out_clears_the_word(wash):
     wash.scan(MACHINE, plate(2), disc(31), disc(32))
     wash.click(next(line for line in wash.bench.hand.findChildren(WetRow)
                     if line.cord.number == "032").findChild(type(wash.bench.hand.close_it)))
-    assert wash.bench.hand.apart.text() == ""
+    assert wash.bench.hand.apart.accessibleName() == ""
     assert wash.bench.hand.close_it.accessibleName() == "They are in"
 
 
@@ -65,7 +65,7 @@ def test_what_is_in_the_water_already_counts(wash):
     wash.scan(MACHINE, plate(2), disc(31), DONE)
     wash.scan(MACHINE, disc(32))
     wash.press("2")
-    assert wash.bench.hand.apart.text() == "NOT TOGETHER"
+    assert wash.bench.hand.apart.accessibleName() == "NOT TOGETHER"
 
 
 def test_a_pale_lot_and_a_navy_that_does_not_bleed_go_without_a_word(wash):
@@ -73,7 +73,7 @@ def test_a_pale_lot_and_a_navy_that_does_not_bleed_go_without_a_word(wash):
     assert not wash.bench.hand.apart.isVisible()
     wash.press("3")
     wash.scan(disc(32))
-    assert wash.bench.hand.apart.text() == ""  # a spin of what was rinsed
+    assert wash.bench.hand.apart.accessibleName() == ""  # a spin of what was rinsed
 
 
 def rinsed(wash):

@@ -3,6 +3,7 @@ from contextlib import closing
 import pytest
 from pypdfium2 import PdfDocument
 
+from app.calculations.codes import Kind, numbered
 from app.window.benches.weighing.at_the_balance import AtTheBalance
 from app.window.benches.weighing.start import Start
 from app.window.parts.words import Words
@@ -203,3 +204,22 @@ def test_the_sheet_of_a_weigh_out_goes_on_paper_beside_the_book(bench, monkeypat
     assert "602" in text
     assert "B1 turquoise" in text
     assert paper.parent == bench.studio.book.path.with_name("studio weigh-outs")
+
+
+def test_the_code_on_its_sheet_takes_a_weigh_out_up_and_a_lots_code_chooses_its_colourway(bench):
+    begin_602(bench)
+    sheet = numbered(Kind.SHEET, out(bench).id).text
+    bench.scan(jar(1), sheet)
+    assert "B1 turquoise stands on the balance" in bench.trouble
+    bench.type("5.12")
+    bench.press("Enter", "F8")
+    bench.scan(sheet)
+    assert shown(bench)[0] == "Y1 lemon"
+    bench.press("F9")
+    bench.scan(sheet)
+    assert "is closed: Sluice Keeper's Glove, version 1" in bench.trouble
+    bench.scan(numbered(Kind.SHEET, 99).text)
+    assert "not in this book" in bench.trouble
+    bench.scan(bench.studio.code(bench.house.dye()))
+    assert bench.bench.hand.recipe.colourway == "Sluice Keeper's Glove"
+    assert "chosen in version 1" in bench.note

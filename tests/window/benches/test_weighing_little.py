@@ -68,7 +68,8 @@ def test_the_stock_is_made_in_place_and_then_poured(pale):
     pale.press("Enter")
     assert pale.studio.book.ask(stock_now, 1).mg_per_l == 20_000
     assert pale.studio.book.ask(stock_now, 1).plate
-    assert shown(pale)[:2] == ("K1 black", "0.12")
+    assert shown(pale)[:2] == ("K1 black", "6")
+    assert pale.bench.hand.cup.plate.accessibleName() == "2 % stock"
     assert "Take 6 mL of 2 % stock." in pale.bench.hand.cup.way.text()
     pale.scan(vessel(7))
     assert shown(pale)[:2] == ("K1 black", "6")

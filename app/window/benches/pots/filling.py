@@ -44,6 +44,7 @@ class Filling(Hand):
     def __init__(self, around: Around, pot: PotPlate | None) -> None:
         super().__init__(around)
         self.pot = pot
+        self._instead: PotPlate | None = None
         self.discs: list[DiscNow] = []
         self.recipe: Recipe | None = None
         self.place = Words("", Size.TITLE, ink=SECOND)
@@ -81,8 +82,18 @@ class Filling(Hand):
         return True
 
     def take_pot(self, pot: PotPlate) -> bool:
-        """They go into this pot."""
-        self.pot = pot
+        """They go into this pot. Another one while a pot has discs is scanned twice: DONE may be
+        forgotten, and two baths would become one.
+        """
+        other = self.pot is not None and self.pot.id != pot.id
+        if other and self.discs and self._instead != pot:
+            self._instead = pot
+            self.around.trouble(Refused(
+                f"Pot {self.pot.number if self.pot else ''} is not begun yet; nothing was saved.",
+                f"DONE begins it. If its discs go into pot {pot.number} instead, scan that once "
+                "more."))
+            return True
+        self.pot, self._instead = pot, None
         self._show()
         return True
 

@@ -13,6 +13,7 @@ from app.lookups.pot_plates import Dyed, PotPlate, dyed
 from app.lookups.pot_steps import PotAtWork, pots_at_work
 from app.lookups.pots import LotInPot
 from app.lookups.weigh_sources import StockNow
+from app.problems import Refused
 from app.window.bench import Around
 from app.window.benches.pots.adding import Adding
 from app.window.benches.pots.pot_cards import pot_name
@@ -30,7 +31,7 @@ from app.window.parts.words import SECOND, Words
 from app.work.additions import Addition, addition
 from app.work.dividing import skeins
 from app.work.dyeing import lift
-from app.work.readings import read_bath, step_done, water_added
+from app.work.readings import CLEARNESS, read_bath, step_done, water_added
 
 _BENCH = 96  # height of a lot's code; 84 and more is read at two metres
 
@@ -44,10 +45,11 @@ class Lots(Hand):
         super().__init__(around)
         self.bath, self.plate, self.born = bath, plate, born
         self.found: Dyed | None = None
+        self._meant = False  # it was said that a step is not done: the pot once more lifts it
         self.codes: list[BigCode] = []
         self.headline = Words(ink=SECOND)
         self.colourway = Words("", Size.TITLE, bold=True)
-        self.kin = Words(ink=SECOND)
+        self.kin, self.off = Words(ink=SECOND), Words("", Size.LEAD, bold=True)
         self.lift = KeyButton("Lift", "L")
         self.lift.clicked.connect(self._lift)
         self.paper_key = KeyButton("Card as paper", "P")
@@ -57,6 +59,7 @@ class Lots(Hand):
         self.tending, self.adding = Tending(around.session.now), Adding()
         self.tending.done.connect(lambda step: self.do(step_done, self.bath, step))
         self.tending.read.connect(self._read)
+        self.tending.looks.connect(self.count)
         self.tending.adds.connect(lambda: self.adding.begin())
         self.adding.added.connect(self._add)
         self.adding.left.connect(self._no_addition)
@@ -67,15 +70,25 @@ class Lots(Hand):
         self.look()
 
     def take_pot(self, pot: PotPlate) -> bool:
-        """Its own pot once more: to be lifted, unless the lot was only just born."""
+        """Its own pot once more: to be lifted, unless the lot was only just born.
+
+        While a step is not done it is said first: who comes back for the next step scans the pot.
+        """
         if pot.bath != self.bath:
             return False
         self.plate = pot
+        work = self.tending.work
+        step = work.steps.now if work else None
         if self.born:
             self.born = False
             self._show_headline()
-        else:
+        elif step is None or self._meant:
             self._lift()
+        else:
+            self._meant = True
+            self.around.trouble(Refused(
+                f"Pot {pot.number} is still at a step: {step.words}. Nothing was saved.",
+                "DONE says that it is done. Scan the pot once more to lift it all the same."))
         return True
 
     def take_source(self, jar: JarNow | None, stock: StockNow | None) -> bool:
@@ -85,7 +98,14 @@ class Lots(Hand):
 
     def done(self) -> None:
         """DONE: the step it is at was done."""
+        self._meant = False
         self.tending.finish()
+
+    def count(self, number: int) -> None:
+        """COUNT 1 to 3: the bath looks clear, tinted or coloured."""
+        if 0 < number <= len(CLEARNESS):
+            self._meant = False
+            self.do(read_bath, self.bath, clearness=number - 1)
 
     def look(self) -> None:
         """It may have been lifted, or taken back."""
@@ -133,6 +153,9 @@ class Lots(Hand):
         self.colourway.setText(found.pot.colourway)
         self._show_codes(found.pot.lots)
         self._show_headline()
+        self.off.setText(f"Off its recipe: {', '.join(found.off_recipe)}." if found.off_recipe
+                         else "")
+        self.off.setVisible(bool(found.off_recipe))
         self.kin.setText(_kin(found))
         self.kin.setVisible(bool(self.kin.text()))
 
@@ -174,6 +197,7 @@ class Lots(Hand):
         words.setSpacing(Gap.HAIR)
         words.addLayout(self._codes)
         words.addWidget(self.colourway)
+        words.addWidget(self.off)
         words.addWidget(self.headline)
         words.addWidget(self.kin)
         words.addStretch(1)

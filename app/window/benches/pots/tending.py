@@ -2,13 +2,14 @@
 
 from collections.abc import Callable
 from datetime import datetime
+from functools import partial
 
 from PySide6.QtCore import QTimer, Signal
 from PySide6.QtWidgets import QVBoxLayout
 
 from app.calculations.moments import clock_words
 from app.calculations.pot_words import PotWords, read_pot_words
-from app.lookups.pot_steps import PotAtWork
+from app.lookups.pot_steps import CLEARNESS, PotAtWork
 from app.window.benches.pots.pot_cards import EVERY, step_words
 from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions, Card
@@ -18,10 +19,13 @@ from app.window.parts.words import SECOND, Digits, Words
 
 
 class Tending(Card):
-    """`read` gives the PotWords of one short line; `done` is a step, `adds` asks for an addition.
+    """`read` gives the PotWords of one short line, `looks` how clear the bath is, 1 to 3.
+
+    `done` is a step, `adds` asks for an addition.
     """
 
     read = Signal(object)
+    looks = Signal(int)
     done = Signal(int)  # step
     adds = Signal()
 
@@ -39,13 +43,17 @@ class Tending(Card):
         note.clicked.connect(self.note)
         add = KeyButton("Add to the bath", "F6")
         add.clicked.connect(self.adds)
+        self.clearness = [KeyButton(how.capitalize(), str(n)) for n, how in enumerate(CLEARNESS, 1)]
+        for n, key in enumerate(self.clearness, 1):
+            key.setCheckable(True)
+            key.clicked.connect(partial(self.looks.emit, n))
         words = QVBoxLayout()
         words.setSpacing(Gap.HAIR)
         words.addWidget(self.step)
         words.addWidget(self.next)
         row = self.add_row(self.minutes)
         row.addLayout(words, 1)
-        self.add(Actions(self.step_done, note, add), self.field, self.readings)
+        self.add(Actions(self.step_done, *self.clearness, note, add), self.readings, self.field)
         self._timer = QTimer(self)
         self._timer.timeout.connect(self.tick)
         self._timer.start(EVERY)
@@ -58,6 +66,8 @@ class Tending(Card):
         self.next.setVisible(step is not None)
         read = [f"{one.words} at {clock_words(one.at)}" for one in work.steps.read]
         self.readings.setText(", ".join(read))
+        for how, key in zip(CLEARNESS, self.clearness, strict=True):
+            key.setChecked(any(one.words == how for one in work.steps.read))
         self.readings.setVisible(bool(read))
         self.step_done.setVisible(work.steps.now is not None)
         self.tick()

@@ -8,10 +8,11 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from app.calculations.moments import moment_words
 from app.lookups.pot_filling import BathAsked, Weighed
-from app.window.look.look import Gap, Size
+from app.window.look.look import Gap
+from app.window.parts.card import Actions
 from app.window.parts.findings import Finding
 from app.window.parts.key_button import KeyButton
-from app.window.parts.words import SECOND, Words
+from app.window.parts.words import SECOND, BigNumber, Words
 from app.work.dividing import skeins
 
 ALL_IN_ONE = "All in this one"
@@ -28,14 +29,14 @@ class Water(QWidget):
         self.weighed: Sequence[Weighed] = ()
         self.poured: Weighed | None = None
         self._declined: set[int] = set()
-        self.add_l, self.why = Words("", Size.TITLE, bold=True), Words(ink=SECOND)
+        self.add_l, self.why = BigNumber(), Words(ink=SECOND)
         self.weigh_out = Words()
         self.change = KeyButton("With the weigh-out", "F7")
         self.change.clicked.connect(self.other)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(Gap.HAIR)
-        for words in (self.weigh_out, self.change, self.add_l, self.why):
+        for words in (self.weigh_out, Actions(self.change), self.add_l, self.why):
             column.addWidget(words)
         self._show_weigh_out()
         self.show_bath(None)
@@ -52,7 +53,8 @@ class Water(QWidget):
 
     def show_bath(self, bath: BathAsked | None) -> None:
         """The water to add, huge enough for the tap, and how it is reckoned."""
-        self.add_l.setText(_to_add(bath) if bath else "")
+        if bath is not None:
+            self.add_l.show_number(*_to_add(bath))
         self.why.setText(_reckoned(bath) if bath else "")
         for words in (self.add_l, self.why):
             words.setVisible(bath is not None)
@@ -115,10 +117,10 @@ def too_much(bath: BathAsked | None, pot: int) -> Finding | None:
     return Finding(sentence, tuple(answers))
 
 
-def _to_add(bath: BathAsked) -> str:
+def _to_add(bath: BathAsked) -> tuple[str, str]:
     if bath.to_add_l < 0:
-        return "The yarn and the stocks bring more water than the whole bath."
-    return f"Add {_litres(bath.to_add_l, 1)} L of water"
+        return "0", "L of water to add: the yarn and the stocks bring more than the whole bath"
+    return _litres(bath.to_add_l, 1), "L of water to add"
 
 
 def _reckoned(bath: BathAsked) -> str:

@@ -45,7 +45,7 @@ class Filling(Hand):
         self.headline = Words("", Size.LARGE, bold=True)
         self.number, self.total = Digits(), Words("", Size.TITLE, bold=True)
         self.there, self.warnings = Words(ink=SECOND), Words(bold=True)
-        self.apart, self.why = Words("", Size.LARGE, bold=True), Words("", Size.LEAD, bold=True)
+        self.apart, self.why = Digits(), Words("", Size.LEAD, bold=True)
         self.steps = {
             step: KeyButton(step.capitalize(), str(n)) for n, step in enumerate(IN_VESSEL, 1)
         }
@@ -208,12 +208,13 @@ class Filling(Hand):
         self.warnings.setVisible(bool(small))
 
     def _show_water(self, water: Water) -> None:
-        self.apart.setText("NOT TOGETHER" if water.apart and self.cords else "")
-        self.why.setText("\n".join(water.apart) if self.cords else "")
+        apart = bool(water.apart and self.cords)
+        self.apart.show_number("NOT TOGETHER" if apart else "")
+        self.why.setText("\n".join(water.apart) if apart else "")
         for words in (self.apart, self.why):
-            words.setVisible(bool(words.text()))
-        self.there.setVisible(bool(self.there.text()) and not self.apart.text())
-        self.close_it.say("Together all the same" if self.apart.text() else "They are in")
+            words.setVisible(apart)
+        self.there.setVisible(bool(self.there.text()) and not apart)
+        self.close_it.say("Together all the same" if apart else "They are in")
         for line in self.findChildren(WetRow):
             line.show_mark(mark_of(water, line.cord))
 

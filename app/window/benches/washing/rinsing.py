@@ -44,7 +44,10 @@ class InWater(Hand):
         self.place, self.load = place, load
         self.cords = [wet for wet in place.cords if wet.load == load]
         self.rinsed: Rinsing | None = None
+        self._which = 0  # how the water looks, while it is asked whose dye that is
         self.rinses, self.next = BigNumber("0", "rinses"), Words("", Size.TITLE, bold=True)
+        self.whose = Words("Whose dye is it? Scan its disc; DONE is the next rinse.", Size.LEAD)
+        self.whose.hide()
         self.rinse = KeyButton("Rinsed", "Enter", strong=True)
         self.rinse.clicked.connect(self.done)
         self.looks = [KeyButton(how.capitalize(), str(n)) for n, how in enumerate(BLEEDING, 1)]
@@ -70,7 +73,14 @@ class InWater(Hand):
         return True
 
     def take_disc(self, disc: DiscNow) -> bool:
-        """A disc goes into this place, or goes on from it, as a load of its own."""
+        """A disc goes into this place, or goes on from it, as a load of its own.
+
+        While it is asked whose dye is in the water, the disc says it.
+        """
+        bleeding = next((wet for wet in self.cords if wet.cord.disc == disc.id), None)
+        if self._which and bleeding is not None:
+            self._bleeds(bleeding, self._which)
+            return True
         load = Filling(self.around)
         load.take_place(self.place)
         self.over.emit(load)
@@ -79,10 +89,12 @@ class InWater(Hand):
     def count(self, number: int) -> None:
         """How the water looks."""
         if 0 < number <= len(BLEEDING):
+            self._which = number - 1 if _dyed(self.cords) > 1 else 0
             self.do(bleed, self.load, number - 1)
 
     def done(self) -> None:
         """A rinse is over."""
+        self._which = 0
         if self.rinsed is not None:
             self.do(rinse, self.load, self.rinsed.rinses + 1)
 
@@ -96,8 +108,9 @@ class InWater(Hand):
         card = Card(in_hand=True)
         number = self.place.place.number if self.place.place else "?"
         what = self.place.place.what if self.place.place else "no place"
-        card.add_row(Words(f"Wash in {what} {number}", Size.LARGE, bold=True), None, self.rinses)
-        card.add(self._rows, self.next)
+        title = what.capitalize() if "wash" in what.casefold() else f"Wash in {what}"
+        card.add_row(Words(f"{title} {number}", Size.LARGE, bold=True), None, self.rinses)
+        card.add(self._rows, self.next, self.whose)
         card.add_last(Words(_LOOK, ink=SECOND))
         card.add_last(Actions(*self.looks))
         card.add_last(Actions(self.rinse, self.go_on, *self.other_keys(), self.put_away()))
@@ -110,6 +123,7 @@ class InWater(Hand):
         self.rinses.show_number(str(count), "rinse" if count == 1 else "rinses", many)
         self.next.setText(_NEXT[rinsed.next] if rinsed.next else "")
         self.next.setVisible(bool(self.next.text()))
+        self.whose.setVisible(bool(self._which))
         last = rinsed.looks[-1] if rinsed.looks else None
         for how, key in enumerate(self.looks):
             key.setChecked(how == last)
@@ -122,9 +136,10 @@ class InWater(Hand):
             line.out.connect(partial(self._bleeds, wet))
             self._rows.addWidget(line)
 
-    def _bleeds(self, wet: WetCord) -> None:
+    def _bleeds(self, wet: WetCord, how: int = 2) -> None:
         """Of several lots in one water this one was seen to bleed."""
-        self.do(bleed, self.load, 2, wet.cord.rows[0])
+        self._which = 0
+        self.do(bleed, self.load, how, wet.cord.rows[0])
 
 
 def _dyed(cords: list[WetCord]) -> int:

@@ -11,10 +11,16 @@ from app.problems import Refused
 from app.window.bench import Around
 from app.window.benches.weighing.for_stock import ForStock, StockToMake, stock_of
 from app.window.benches.weighing.line_hand import LineHand, thousandths
-from app.window.benches.weighing.weigh_words import millilitres, plates, way_out
+from app.window.benches.weighing.weigh_words import (
+    millilitres,
+    mixture_words,
+    plates,
+    too_heavy,
+    way_out,
+)
 from app.window.papers import put_on_paper
 from app.window.session import Done
-from app.work.weigh_lines import LineIn
+from app.work.weigh_lines import LineIn, begin_line, take_weight
 from app.work.weighing import WeighingIn, begin_weighing, close_weighing
 
 WRONG_JAR = "WRONG JAR"
@@ -39,7 +45,8 @@ class AtTheBalance(LineHand):
         put_on_paper(
             self, "weigh-outs", f"weigh-out-{self.weighing}.pdf",
             lambda person: weigh_pdf(
-                session.ask(to_weigh, session.now(), weighing=self.weighing), person),
+                session.ask(to_weigh, session.now(), weighing=self.weighing), person,
+                *([self.now.balance] if self.now else [])),
             "The sheet")
 
     def take_jar(self, jar: JarNow) -> bool:
@@ -60,7 +67,7 @@ class AtTheBalance(LineHand):
         elif line is None and asked is not None and _too_little(now, asked, jar):
             self.around.trouble(Refused(
                 f"{asked.substance} is not weighed on this balance; nothing was saved.",
-                way_out(asked, now.balance)))
+                way_out(asked, now)))
         else:
             if line is None and own is None and not meant and now.wanted:
                 self._wrong(jar)
@@ -81,8 +88,14 @@ class AtTheBalance(LineHand):
         asked = self.next()
         if asked is None:
             self._close()
+        elif isinstance(asked.way, Pouring) and not asked.jars:
+            self._pour_mixture(asked, asked.way)
         elif isinstance(asked.way, Pouring):
             self._pour_next()
+        elif asked.no_way:
+            self.around.trouble(Refused(
+                f"{asked.substance} is not weighed on this balance; nothing was saved.",
+                way_out(asked, self.now) if self.now else ""))
         elif asked.jars:
             self.around.trouble(_NO_JAR)
         else:
@@ -125,17 +138,26 @@ class AtTheBalance(LineHand):
         if isinstance(asked.way, Pouring):
             self._show_pouring(now, asked, asked.way)
         elif asked.no_way:
-            cup.show_way(way_out(asked, now.balance))
+            cup.show_way(way_out(asked, now))
+        elif ml is None and (heavy := too_heavy(asked.powder_g(strength), now)):
+            cup.show_way(heavy)
         elif asked.jars and strength is None:
             cup.show_way(f"The strength of {plates(asked.jars[:1])} is not known: it is weighed "
                          "as strong as the standard.")
         _show_take(self, asked)
 
     def _show_pouring(self, now: AtBalance, asked: Wanted, way: Pouring) -> None:
-        self.cup.show_way(way_out(asked, now.balance))
-        make = stock_of(asked)
-        self.cup.take.say(make.key_words if make
-                          else f"Pour {millilitres(way.take_ml)} mL of the stock")
+        self.cup.show_way(way_out(asked, now))
+        make = stock_of(asked) if asked.jars else None
+        if not asked.jars:
+            self.cup.take.say(f"It is poured: {mixture_words(way)}")
+            return
+        if make is not None:
+            self.cup.take.say(make.key_words)
+            return
+        self.cup.show_line(asked.substance, f"{way.stock_percent.normalize():f} % stock", "fetch",
+                           way.take_ml, by_volume=True)
+        self.cup.take.say(f"Pour {millilitres(way.take_ml)} mL of the stock")
 
     def _wrong(self, jar: JarNow) -> None:
         self._refused = jar.code
@@ -161,6 +183,20 @@ class AtTheBalance(LineHand):
         else:
             ready = min(asked.bottles, key=lambda one: abs(one.percent - percent))
             self._pour(asked, ready.now)
+
+    def _pour_mixture(self, asked: Wanted, way: Pouring) -> None:
+        """An assistant that was thinned: what it held went in, and how is written beside it."""
+        percent = asked.solution_percent
+        powder = way.given_g if percent is None else None
+        ml = None if percent is None else way.given_g * 100 / percent
+
+        def poured(done: Done[int]) -> None:
+            self.mine.add(done.answer)
+            self.do(take_weight, done.answer, mg=thousandths(powder), ul=thousandths(ml),
+                    why=mixture_words(way), then=self._over)
+
+        self.do(begin_line, LineIn(self.weighing, asked.component, target_mg=thousandths(powder),
+                                   target_ul=thousandths(ml)), then=poured)
 
     def _make(self, done: Done[int], make: StockToMake) -> None:
         back = self.weighing

@@ -1,11 +1,13 @@
 """The balance as it is read at two metres: the jar, what is wanted, what is in the cup, a word."""
 
+from collections.abc import Sequence
 from decimal import ROUND_CEILING, ROUND_FLOOR, Decimal
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout
 
 from app.calculations.balances import allowed_g, judge
+from app.lookups.balances import BalanceNow
 from app.problems import BadInput
 from app.window.benches.weighing.bench_words import BenchWords
 from app.window.benches.weighing.weigh_words import at_step, millilitres, read_millilitres
@@ -30,6 +32,7 @@ class CupCard(Card):
         self.step = Decimal("0.01")
         self.target: Decimal | None = None
         self.by_volume = False
+        self.live: Decimal | None = None
         self.fetch = Words("", Size.LEAD, ink=SECOND)
         self.name, self.plate = BenchWords(below=True), BenchWords(Size.LARGE, below=True)
         self.wanted, self.unit = BenchWords(), Words("", Size.LEAD, ink=SECOND)
@@ -40,6 +43,8 @@ class CupCard(Card):
         self.take = KeyButton("Take the weight", "Enter", strong=True)
         self.other = KeyButton("Another line", "F4")
         self.tip = KeyButton("Tip back", "F6")
+        self.change = KeyButton("", "F7")
+        self.wire = Words("", ink=SECOND)
         self.close_key = KeyButton("Close as it is", "F9")
         self.leave = KeyButton("Put away", "F8")
         self.field.line.textChanged.connect(self._judge)
@@ -63,6 +68,19 @@ class CupCard(Card):
         self.way.setText(words)
         self.way.setVisible(bool(words))
 
+    def show_balance(self, on: BalanceNow | None, others: Sequence[BalanceNow]) -> None:
+        """Which balance it is; with another one in the studio the key goes on to that."""
+        self.change.setVisible(bool(others))
+        self.change.say(f"On {on.title}" if on else "Which balance?")
+
+    def show_live(self, grams: Decimal | None, *, stands: bool, why: str = "") -> None:
+        """What the balance on the wire says, or why it says nothing."""
+        self.live = grams
+        self.cup_words.setText("in the cup" if grams is None or stands else "still moving")
+        self.wire.setText(why)
+        self.wire.setVisible(bool(why))
+        self._judge()
+
     def say(self, word: str) -> None:
         """A word at bench size that is no weight: WRONG JAR."""
         self.verdict.show_number(word)
@@ -81,6 +99,7 @@ class CupCard(Card):
             part.setVisible(asks)
         if asks:
             self.field.setFocus()
+            self._judge()
 
     def _read(self, text: str) -> Decimal:
         return read_millilitres(text) if self.by_volume else read_grams(text)
@@ -89,10 +108,12 @@ class CupCard(Card):
         return millilitres(amount) if self.by_volume else at_step(amount, self.step)
 
     def _judge(self) -> None:
+        taken: Decimal | None
         try:
             taken = self._read(self.field.line.text())
         except BadInput:
-            taken = None
+            live = not self.field.line.text().strip() and not self.by_volume
+            taken = self.live if live and self.field.isVisible() else None
         self.cup.show_number(NONE_YET if taken is None else self._figures(taken))
         if not self.target:
             self.bar.show_weight(Decimal(0), Decimal(0), Decimal(0), "")
@@ -103,8 +124,8 @@ class CupCard(Card):
         least = _marks(max(Decimal(0), self.target - allowed), step, ROUND_CEILING)
         most = _marks(self.target + allowed, step, ROUND_FLOOR)
         limits = f"{self._figures(least)} to {self._figures(most)}"
-        self.bar.show_weight(self.target, allowed, taken or Decimal(0), limits)
-        word = "" if taken is None else judge(self.target, taken, step).value
+        self.bar.show_weight(self.target, allowed, max(taken or Decimal(0), Decimal(0)), limits)
+        word = "" if taken is None else judge(self.target, max(taken, Decimal(0)), step).value
         self.verdict.show_number(word)
 
     def _lay_out(self) -> None:
@@ -115,7 +136,7 @@ class CupCard(Card):
         figures = self.add_row(self.wanted, self.unit, None, self.cup_words, self.cup)
         figures.setAlignment(self.unit, top)
         figures.setAlignment(self.cup_words, top)
-        self.add(self.bar, self.way)
+        self.add(self.bar, self.way, self.wire)
         word = QHBoxLayout()
         word.setSpacing(Gap.PART)
         word.addWidget(self.verdict)
@@ -125,7 +146,8 @@ class CupCard(Card):
         self.add(word)
         for words in (self.unit, self.cup_words, self.fetch):
             words.setWordWrap(False)
-        self.add_last(Actions(self.take, self.other, self.tip, self.close_key, self.leave))
+        self.add_last(Actions(
+            self.take, self.other, self.tip, self.change, self.close_key, self.leave))
 
 
 def _marks(amount: Decimal, step: Decimal, way: str) -> Decimal:

@@ -2,6 +2,7 @@
 
 from app.lookups.jars import JarNow
 from app.lookups.weigh_sources import StockNow
+from app.scanning.balance_ear import Heard
 from app.window.cords.hand import Hand
 
 
@@ -19,6 +20,11 @@ class WeighHand(Hand):
     def weigh(self, reading: str) -> bool:
         """A balance that types, or fingers, gave a weight and Enter; False if none is wanted."""
         return False
+
+    def hear(self, heard: Heard) -> None:
+        """The balance on the wire says something; its own key is as good as typing."""
+        if heard.printed is not None:
+            self.weigh(heard.printed.figures)
 
     def write_figure(self, figure: str) -> bool:
         """A figure or mark was typed while nothing had the focus; True if a weight begins so."""

@@ -54,6 +54,12 @@ class JarsPage(WeighHand):
         self.swapped.hide()
         self.look()
 
+    @property
+    def is_idle(self) -> bool:
+        """Nothing is written of a jar: it may be put away by the next scan."""
+        return not any(field.line.text().strip()
+                       for field in (self.card.lot, self.card.amount, self.card.strength))
+
     def look(self) -> None:
         """Look again at all jars."""
         self.ask(self._show, jars_now)

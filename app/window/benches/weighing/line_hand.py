@@ -1,12 +1,14 @@
 """A cup on the balance: begun, weighed, tipped back; after a stop somebody says what became of it.
 """
 
+from dataclasses import replace
 from decimal import Decimal
 from typing import Any
 
 from app.lookups.at_balance import AtBalance, at_balance
 from app.lookups.weighings import LineThen
 from app.problems import Refused
+from app.scanning.balance_ear import Heard
 from app.window.bench import Around
 from app.window.benches.weighing.cautions_card import in_short
 from app.window.benches.weighing.cup_card import CupCard
@@ -39,6 +41,7 @@ class LineHand(WeighHand):
         self.mine: set[int] = set()
         self.tipping = False
         self._reading, self._left = "", False
+        self.live = around.balance.now if around.balance else Heard()
         self.head, self.cup, self.lines = HeadCard(), CupCard(), LinesCard()
         self.stopped = StoppedCard()
         caution = Words(in_short(), Size.SMALL, ink="surround")
@@ -47,6 +50,8 @@ class LineHand(WeighHand):
         self.body.addStretch(1)
         self.stopped.hide()
         self.cup.take.clicked.connect(self.done)
+        self.cup.field.line.textChanged.connect(self._name_take)
+        self.cup.change.clicked.connect(self.change_balance)
         self.cup.tip.clicked.connect(self._turn_tipping)
         self.cup.leave.clicked.connect(self._put_away)
         self.stopped.leave.clicked.connect(self._put_away)
@@ -55,7 +60,8 @@ class LineHand(WeighHand):
 
     def look(self) -> None:
         """Look again at its lines."""
-        self.ask(self._show, at_balance, self.weighing, self.around.session.now())
+        used = self.around.balance.plate if self.around.balance else 0
+        self.ask(self._show, at_balance, self.weighing, self.around.session.now(), used)
 
     def leave(self) -> None:
         """It is closed: what comes in its place is said once, however often it is heard of."""
@@ -80,7 +86,7 @@ class LineHand(WeighHand):
     def weigh(self, reading: str) -> bool:
         """The balance typed its weight, with Enter: it is taken."""
         if self.stopped.isVisible():
-            self.stopped.field.line.setText(reading)
+            self.stopped.weigh(reading)
         elif self._asks():
             self.cup.field.line.setText(reading)
             self.done()
@@ -113,14 +119,61 @@ class LineHand(WeighHand):
             self._tip()
         elif line is None:
             self.go_on()
-        elif (amount := self.cup.field.value()) is not None:
+        elif self._as_asked:
+            self.do(take_weight, line.id, ul=line.target_ul, why="poured as asked",
+                    then=self._over)
+        elif self._live_is_right() and (amount := self.cup.field.value()) is not None:
+            on = None if self.cup.by_volume or not self.now.on else self.now.on.plate
             self.do(take_weight, line.id, division_mg=thousandths(self.now.balance.step_g),
-                    then=self._over, **self._kept(amount))
+                    balance=on, then=self._over, **self._kept(amount))
 
     def begin(self, line: LineIn) -> None:
         """A jar, a bottle or a bag stands on the balance."""
         self._reading = _COMING
-        self.do(begin_line, line, then=self._begun)
+        on = self.now.on if self.now and line.stock is None and line.target_ul is None else None
+        self.do(begin_line, replace(line, balance=on.plate if on else None), then=self._begun)
+
+    def hear(self, heard: Heard) -> None:
+        """The balance on the wire says what is in the cup, or its own key takes it."""
+        self.live = heard
+        wants = self.stopped.isVisible() or self._asks() or self._reading == _COMING
+        if heard.printed is not None and wants and heard.printed.g > 0:
+            self.weigh(heard.printed.figures)
+        else:
+            self._show_live()
+
+    def change_balance(self) -> None:
+        """The next balance of the studio is used from here on."""
+        if self.now is not None and self.around.balance is not None:
+            on = self.now.on.number if self.now.on else 0
+            numbers = sorted(one.number for one in self.now.others)
+            self.around.balance.plate = next(
+                (one for one in numbers if one > on), numbers[0] if numbers else on)
+            self.look()
+
+    def _live_is_right(self) -> bool:
+        """With nothing written the weight on the wire is taken, once it stands."""
+        weight = self.cup.live
+        if self.cup.field.line.text().strip() or weight is None:
+            return True
+        if not self.live.stands or weight <= 0:
+            self.around.trouble(Refused(
+                "The weight still moves; nothing was taken." if not self.live.stands else
+                "Nothing stands on the balance; nothing was taken.",
+                "Wait until it stands still, or type it."))
+            return False
+        self.cup.field.line.setText(f"{weight:f}")
+        return True
+
+    def _show_live(self) -> None:
+        """What the wire says, where the balance in use is the one on it."""
+        wire, on = self.around.balance, self.now.on if self.now else None
+        number = wire.wiring.balance if wire else 0
+        if wire is None or not wire.is_wired or (on and number and on.number != number):
+            self.cup.show_live(None, stands=False)
+        else:
+            weight = self.live.weight.g if self.live.weight else None
+            self.cup.show_live(weight, stands=self.live.stands, why=self.live.sentence)
 
     def last_taken(self) -> LineThen | None:
         """The line that was taken last: of it something may be tipped back."""
@@ -131,6 +184,19 @@ class LineHand(WeighHand):
     def _asks(self) -> bool:
         """Whether a weight is wanted now."""
         return self.tipping or bool(self.now and self.now.open_line)
+
+    @property
+    def _as_asked(self) -> bool:
+        """A cylinder has no cable: with nothing written, DONE says it is filled to the mark."""
+        line = self.now.open_line if self.now else None
+        return (line is not None and bool(line.target_ul)
+                and not self.cup.field.line.text().strip())
+
+    def _name_take(self) -> None:
+        """What Enter takes while a cup stands there."""
+        if self.now and self.now.open_line:
+            self.cup.take.say("Poured as asked" if self._as_asked else "Take the volume"
+                              if self.cup.by_volume else "Take the weight")
 
     def _kept(self, amount: Decimal) -> dict[str, Any]:
         return {"ul" if self.cup.by_volume else "mg": thousandths(amount)}
@@ -145,14 +211,14 @@ class LineHand(WeighHand):
         self.mine.add(done.answer)
         self.tipping = False
         self.cup.field.clear()
-        self.look()
+        if self.now is not None:  # what was saved is looked up already: it may be there before this
+            self._show(self.now)
 
     def _over(self, _done: Done[Any]) -> None:
         """The weight stands, or went back."""
         self.tipping, self._reading = False, ""
         self.cup.field.clear()
         self.setFocus()
-        self.look()
 
     def _turn_tipping(self) -> None:
         if not self.tipping and self.last_taken() is None:
@@ -191,6 +257,8 @@ class LineHand(WeighHand):
         self.stopped.setVisible(stopped)
         self.cup.setVisible(not stopped)
         self.cup.step = now.balance.step_g
+        self.cup.show_balance(now.on, now.others)
+        self._show_live()
         to_top(self)
         if line is not None and stopped:
             self.stopped.show_line(line)
@@ -211,6 +279,7 @@ class LineHand(WeighHand):
         self.cup.show_line(line.asked, source, "instead of it" if line.kind == "instead of" else "",
                            None if not target else Decimal(target) / 1000, by_volume=by_volume)
         self.cup.ask_weight(True)
+        self._name_take()
         reading, self._reading = self._reading, ""
         if reading not in ("", _COMING):
             self.weigh(reading)

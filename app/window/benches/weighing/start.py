@@ -8,6 +8,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from app.calculations.moments import moment_words
+from app.lookups.balances import BalanceNow, balances_now
 from app.lookups.jars import JarNow
 from app.lookups.pots import Recipe, recipes
 from app.lookups.recipes import RecipeThen, recipe_then
@@ -17,6 +18,7 @@ from app.lookups.weighings import WeighOut, open_weighings
 from app.problems import BadInput, Refused
 from app.window.bench import Around
 from app.window.benches.weighing.at_the_balance import AtTheBalance
+from app.window.benches.weighing.balances_page import BalancesPage
 from app.window.benches.weighing.cautions_card import cautions_card
 from app.window.benches.weighing.colourway_list import ColourwayList
 from app.window.benches.weighing.for_stock import ForStock
@@ -73,6 +75,7 @@ class Start(WeighHand):
         self.begin = KeyButton("Begin", "Enter", strong=True)
         self.step = KeyButton("", "F7")
         self.jars = KeyButton("Jars", "F4")
+        self.balances = KeyButton("Balances", "F5")
         self.recipes_key = KeyButton("Recipes", "F6")
         self.file = KeyButton("A notebook's file", "F3")
         self._step = STEPS[1]
@@ -91,7 +94,7 @@ class Start(WeighHand):
         """Look again at the colourways and at what is open."""
         self.ask(self.colourways.show_recipes, recipes)
         self.ask(self._show_open, open_weighings)
-        self.ask(self._show_step, setting, "balance step")
+        self.ask(self._show_balances, balances_now)
 
     def take_jar(self, jar: JarNow) -> bool:
         """With nothing to weigh for, a jar is looked at."""
@@ -161,7 +164,8 @@ class Start(WeighHand):
     def _begun(self, done: Done[int]) -> None:
         self.over.emit(AtTheBalance(self.around, done.answer))
 
-    def _choose(self, recipe: Recipe) -> None:
+    def choose(self, recipe: Recipe) -> None:
+        """This colourway is weighed for."""
         self.recipe, self.then = recipe, None
         self.chosen.show()
         self.chosen.setText(f"{recipe.colourway}, version {recipe.number}")
@@ -185,6 +189,11 @@ class Start(WeighHand):
         self.waiting.show_rows([
             (str(n), title(out), _how_far(out), moment_words(out.begun))
             for n, out in enumerate(self.open, 1)])
+
+    def _show_balances(self, balances: Sequence[BalanceNow]) -> None:
+        self.step.setVisible(not balances)
+        if not balances:
+            self.ask(self._show_step, setting, "balance step")
 
     def _show_step(self, step: str) -> None:
         self._step = step
@@ -228,8 +237,9 @@ class Start(WeighHand):
         self.step.clicked.connect(self._next_step)
         self.recipes_key.clicked.connect(lambda: self.over.emit(RecipePage(self.around)))
         self.file.clicked.connect(self.file_wanted)
+        self.balances.clicked.connect(lambda: self.over.emit(BalancesPage(self.around)))
         self.jars.clicked.connect(lambda: self.over.emit(JarsPage(self.around)))
-        self.colourways.chosen.connect(self._choose)
+        self.colourways.chosen.connect(self.choose)
         self.waiting.opened.connect(self._take_up)
         for field in (self.weight, self.pick_up):
             field.line.textChanged.connect(self._show)
@@ -247,7 +257,7 @@ class Start(WeighHand):
         waiting = Card("Open weigh-outs")
         waiting.add(self.waiting)
         waiting.add_last(Actions(
-            self.jars, self.recipes_key, self.file, self.step))
+            self.jars, self.recipes_key, self.file, self.balances, self.step))
         side = QWidget()
         right = QVBoxLayout(side)
         right.setContentsMargins(0, 0, 0, 0)

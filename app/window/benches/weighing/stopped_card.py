@@ -25,15 +25,16 @@ class StoppedCard(Card):
     def __init__(self) -> None:
         super().__init__(in_hand=True)
         self.by_volume = False
-        self.question = Words("", Size.TITLE, bold=True)
+        self._waits = ""  # what became of it, while its weight is still to come
+        self.question = Words("", Size.LARGE, bold=True)
         self.field: Field[Decimal] = Field("In the cup", self._read, "grams, where it is known")
         self.keys: dict[str, KeyButton] = {}
         for what, key in zip(WHAT_BECAME, ("F5", "F6", "F7"), strict=True):
             self.keys[what] = KeyButton(_WORDS[what], key, size=Size.LEAD)
             self.keys[what].clicked.connect(lambda _=False, what=what: self.answer(what))
         self.add(self.question, self.field)
-        self.add(Words("Kept needs its weight. Tipped back or thrown without one: weigh the jar "
-                       "afterwards.", ink=SECOND))
+        self.add(Words("Kept needs its weight, before or after it is said. Tipped back or thrown "
+                       "without one: weigh the jar afterwards.", ink=SECOND))
         self.add(Words("By scanner: COUNT 1 kept, 2 tipped back, 3 thrown.", ink=SECOND))
         leave = KeyButton("Put away", "F8")
         self.leave = leave
@@ -52,8 +53,15 @@ class StoppedCard(Card):
             self.answered.emit(what, None)
             return
         amount = self.field.value()
+        self._waits = what if amount is None else ""
         if amount is not None:
             self.answered.emit(what, round(amount * 1000))
+
+    def weigh(self, reading: str) -> None:
+        """The balance says what is in the cup; where it was said to be kept that is all."""
+        self.field.line.setText(reading)
+        if self._waits:
+            self.answer(self._waits)
 
     def _read(self, text: str) -> Decimal:
         return read_millilitres(text) if self.by_volume else read_grams(text)

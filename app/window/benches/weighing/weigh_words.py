@@ -3,16 +3,18 @@
 import re
 from decimal import Decimal
 
-from app.calculations.balances import Balance, Rule
+from app.calculations.balances import Balance
 from app.calculations.measuring import MakeUp, Pouring
 from app.calculations.scaling import DryWeight
 from app.lookups.at_balance import AtBalance, Wanted
+from app.lookups.balances import least_words
 from app.lookups.jars import JarNow
 from app.lookups.weighings import LineThen, WeighOut
 from app.problems import BadInput
+from app.scanning.balance_lines import NoWeight, read_line
 from app.window.parts.amounts import read_grams
 
-_READING = re.compile(r"\s*[+]?\s*([0-9][0-9.,]*)\s*(g|mL|ml)?\s*", re.ASCII)
+_READING = re.compile(r"\s*[+]?\s*([0-9][0-9.,]*)\s*(mL|ml)?\s*", re.ASCII)
 
 
 def bare(number: Decimal) -> str:
@@ -41,9 +43,23 @@ def read_millilitres(text: str) -> Decimal:
 
 
 def reading_of(text: str) -> str:
-    """The figures of what a balance types, `+ 2.408 g`; '' where it is no reading."""
-    said = _READING.fullmatch(text)
-    return said[1] if said else ""
+    """The figures of what a balance types, `+ 2.408 g`; '' where it is no reading.
+
+    Raises BadInput where it is one that cannot be taken: carats, below zero, still moving.
+    """
+    if plain := _READING.fullmatch(text):
+        return plain[1]
+    said = read_line(text)
+    if isinstance(said, NoWeight):
+        if not said.is_noise and any(character.isdigit() for character in text):
+            raise BadInput(said.sentence)
+        return ""
+    if not said.has_unit:
+        return ""
+    if said.g < 0 or said.steady is False:
+        raise BadInput(f"“{text.strip()}” is {'below zero' if said.g < 0 else 'still moving'}; "
+                       "nothing was taken.", "Let the balance stand, and press its key again.")
+    return said.figures
 
 
 def dry_words(out: WeighOut, dry: DryWeight | None) -> str:
@@ -81,21 +97,38 @@ def plates(jars: tuple[JarNow, ...]) -> str:
     return "jar " + " or ".join(jar.shown for jar in jars)
 
 
-def minimum(balance: Balance) -> str:
-    """The least it weighs, by which rule and tolerance."""
-    rule = "common practice" if balance.rule is Rule.COMMON_PRACTICE else balance.rule.value
-    return (f"{bare(balance.minimum_g)} g, the least on a balance that reads to "
-            f"{bare(balance.step_g)} g ({rule}: one step is 2 % of it)")
-
-
-def way_out(wanted: Wanted, balance: Balance) -> str:
-    """Why the powder is not weighed, and the stock volume that gives it."""
+def way_out(wanted: Wanted, now: AtBalance) -> str:
+    """Why the powder is not weighed, the stock volume that gives it, and the balance that could."""
     powder = wanted.powder_g(wanted.jars[0].strength_permille if wanted.jars else None)
     less = "" if powder is None else (
-        f"{bare(powder.quantize(Decimal('0.001')))} g is less than {minimum(balance)}. ")
+        f"{bare(powder.quantize(Decimal('0.001')))} g is less than "
+        f"{least_words(now.balance, now.on)}. ")
+    finer = next((one for one in now.others
+                  if powder and one.facts.can_weigh(powder) and one.facts.can_carry(powder)), None)
+    other = f" On {finer.title} it can be weighed." if finer else ""
+    if wanted.solution_percent is not None:
+        less = "So little of it cannot be measured as it is. "
     if isinstance(wanted.way, Pouring):
-        return less + pour_words(wanted.way)
-    return less + wanted.no_way
+        return less + pour_words(wanted.way) + other
+    return less + wanted.no_way + other
+
+
+def too_heavy(grams: Decimal | None, now: AtBalance) -> str:
+    """What to do where the balance does not carry so much at once; '' where it does."""
+    if grams is None or now.balance.can_carry(grams):
+        return ""
+    other = next((one for one in now.others
+                  if one.facts.can_carry(grams) and one.facts.can_weigh(grams)), None)
+    here = now.on.title if now.on else "it"
+    return (f"{bare(grams.quantize(Decimal('0.1')))} g is more than {here} carries "
+            f"({bare(now.balance.most_g or grams)} g, the cup with it): weigh it "
+            + (f"on {other.title}." if other else "in parts, one line after another."))
+
+
+def mixture_words(way: Pouring) -> str:
+    """'30 mL of 1 %': what is poured of an assistant that was thinned."""
+    percent = way.dilutions[-1].percent if way.dilutions else way.stock_percent
+    return f"{millilitres(way.take_ml)} mL of {_percent(percent)} %"
 
 
 def pour_words(way: Pouring) -> str:
