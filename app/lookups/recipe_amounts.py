@@ -7,7 +7,7 @@ from decimal import Decimal
 
 from sqlalchemy import Connection, select
 
-from app.lookups.recipes import RecipeThen, recipe_then
+from app.lookups.recipes import RecipeThen, recipe_then, versions
 from app.records import Component
 
 IN_PERCENT = Decimal(10_000)  # millionths of the fibre, or milligrams a litre of a bottle
@@ -45,12 +45,15 @@ def amounts(connection: Connection, version: int) -> tuple[Amount, ...]:
     return () if recipe is None else _amounts(connection, recipe)
 
 
-def with_amounts(
+def to_write_on(
     connection: Connection, version: int
-) -> tuple[RecipeThen | None, tuple[Amount, ...]]:
-    """A version as it was written, or none, and its amounts."""
-    recipe = recipe_then(connection, version)
-    return recipe, () if recipe is None else _amounts(connection, recipe)
+) -> tuple[RecipeThen | None, tuple[Amount, ...], bool]:
+    """A version with its amounts, and whether it was dyed, weighed or bottled by and so stands."""
+    then = recipe_then(connection, version)
+    if then is None:
+        return None, (), False
+    return then, _amounts(connection, then), any(
+        one.frozen for one in versions(connection, then.colourway) if one.version == version)
 
 
 def difference(connection: Connection, before: int, after: int) -> str:

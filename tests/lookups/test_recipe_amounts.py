@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from app.lookups.recipe_amounts import amounts, difference, with_amounts
+from app.lookups.recipe_amounts import amounts, difference, to_write_on
 from app.work.recipes import ComponentIn, RecipeIn, StepIn, ZoneIn, write_recipe
 from tests.dyehouse import ACID, BLUE, DYES, YELLOW, Dyehouse
 from tests.makers import Studio
@@ -47,7 +47,10 @@ def test_what_changed_is_one_line(studio: Studio, changes: dict[str, object], li
 
 def test_a_version_comes_with_its_amounts_and_none_with_nothing(studio: Studio) -> None:
     house = Dyehouse(studio)
-    then, found = studio.book.ask(with_amounts, house.recipe)
+    then, found, stands = studio.book.ask(to_write_on, house.recipe)
+    assert not stands
+    house.weighed()
+    assert studio.book.ask(to_write_on, house.recipe)[2]
     assert then is not None
     assert [one.words for one in found] == ["0.85 %", "0.22 %", "0.1 %"]
-    assert studio.book.ask(with_amounts, 99) == (None, ())
+    assert studio.book.ask(to_write_on, 99) == (None, (), False)

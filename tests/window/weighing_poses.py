@@ -79,6 +79,11 @@ AT_THE_BALANCE = {
     "weighing-jars": lambda it: it.press("F4"),
     "weighing-jar": lambda it: _jar(it, 1),
     "weighing-recipe": lambda it: it.press("F6", "F", "Return"),
+    "weighing-steps": lambda it: it.press(
+        "F6", "F", "Return", "F3", *"heat up", "Tab", *"85", "Tab", *"46", "Return"),
+    "weighing-zones": lambda it: it.press(
+        "F6", "F", "Return", "F4", "A", "Tab", *"60", "Tab", *"90", "Return",
+        "B", "Tab", *"40", "Tab", *"57", "Return"),
     "weighing-kitchen": lambda it: (_two(it), _weigh_out(it), it.press("F4", "F4")),
     "weighing-live": lambda it: (
         _two(it), _weigh_out(it), _jar(it, 1), _wire(it, "11.9", stands=True)),

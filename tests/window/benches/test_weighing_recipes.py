@@ -65,6 +65,86 @@ def test_a_recipe_that_was_used_becomes_the_next_version_with_a_reason(bench):
         (one.named, one.words) for one in bench.studio.book.ask(amounts, first.version)]
 
 
+def test_a_recipe_nothing_was_dyed_by_is_put_right_without_a_reason(bench):
+    bench.press("F6", *"sluice", "Enter")
+    assert "Nothing was dyed by it yet" in bench.bench.hand.unused.text()
+    add(bench, "Y1 lemon", "0.25")
+    bench.press("F9")
+    assert written(bench, "Sluice Keeper's Glove")[0] == 1
+    assert ("Y1 lemon", "0.25 %") in written(bench, "Sluice Keeper's Glove")[1]
+
+
+def test_four_lots_keep_what_they_were_dyed_by_and_the_next_version_says_what_changed(bench):
+    for _ in range(4):
+        bench.house.dye(bench.house.weighed())
+    bench.press("F6", *"sluice", "Enter")
+    add(bench, "Y1 lemon", "0.25")
+    bench.bench.hand.reason.setFocus()
+    bench.press(*"a bit more yellow", "F9")
+    second, first = bench.studio.book.ask(versions, 1)
+    assert (len(first.lots), second.lots) == (4, ())
+    shown = {one.number: {a.named: a.words for a in bench.studio.book.ask(
+        amounts, one.version)} for one in (first, second)}
+    assert (shown[1]["Y1 lemon"], shown[2]["Y1 lemon"]) == ("0.22 %", "0.25 %")
+    assert bench.bench.hand.changed.text() == "What changed: Y1 lemon 0.22 → 0.25 %."
+
+
+def test_steps_are_written_with_heat_and_minutes_and_go_on_into_the_next(bench):
+    bench.press("F6", *"Moth", "F6")
+    add(bench, "N1 navy", "0.4", "%")
+    bench.press("F3", *"heat up slowly", "Tab", *"85", "Tab", *"46", "Enter")
+    bench.press(*"hold", "Tab", "Tab", *"40", "Enter")
+    assert bench.bench.hand.steps.table._rows == [
+        ("heat up slowly", "85", "46"), ("hold", "", "40")]
+    bench.press(*"boil it", "Tab", *"140", "Enter")
+    assert "140 °C is no heat of a bath." in bench.trouble
+    assert bench.bench.hand.steps.what.line.text() == "boil it"
+    bench.press("F3", "F9")
+    newest = next(one for one in bench.studio.book.ask(recipes) if one.colourway == "Moth")
+    then = bench.studio.book.ask(recipe_then, newest.version)
+    assert [(one.words, one.decidegrees, one.minutes) for one in then.steps] == [
+        ("heat up slowly", 850, 46), ("hold", None, 40)]
+
+
+def test_zones_are_written_with_their_room_and_their_bottles(bench):
+    bench.press("F6", *"Late Bus", "F6", "F4")
+    for letter, part, ml in (("A", "40", "60"), ("B", "30", "45"), ("C", "20", "30"),
+                             ("D", "10", "12")):
+        bench.press(*letter, "Tab", *part, "Tab", *ml, "Enter")
+    looks = bench.bench.hand.looks
+    assert looks.room.text() == (
+        "147 mL are laid on 100 g; spun to 80 % it has room for 140 mL. 7 mL would puddle: spin "
+        "it harder, or make a bottle stronger.")
+    looks.fibre.line.setText("wool")
+    bench.press("F4")
+    for letter, strength in (("A", "0.5"), ("B", "1"), ("C", "0.25"), ("D", "2")):
+        bench.bench.hand.unit.clear()
+        add(bench, "N1 navy", strength, f"% in {letter}")
+    bench.press("F9")
+    newest = next(one for one in bench.studio.book.ask(recipes) if one.colourway == "Late Bus")
+    then = bench.studio.book.ask(recipe_then, newest.version)
+    assert (then.look, then.base_class) == ("zones", "wool")
+    assert [(zone.letter, zone.share_permille, zone.ml_per_100_g) for zone in then.zones] == [
+        ("A", 400, 60), ("B", 300, 45), ("C", 200, 30), ("D", 100, 12)]
+    assert [one.zone for one in then.components] == ["A", "B", "C", "D"]
+
+
+def test_a_row_is_poured_earlier(bench):
+    bench.press("F6", *"sluice", "Enter")
+    before = [one.substance for one in bench.bench.hand.rows]
+    bench.bench.hand.table.opened.emit(2)
+    bench.press("F10")
+    assert [one.substance for one in bench.bench.hand.rows] == [before[0], before[2], before[1]]
+
+
+def test_a_zone_that_cannot_be_is_said_and_kept_as_typed(bench):
+    bench.press("F6", *"Moth", "F6", "F4", *"AB", "Tab", *"40", "Tab", *"60", "Enter")
+    assert "is no letter of a zone" in bench.trouble
+    assert bench.bench.hand.looks.letter.line.text() == "AB"
+    bench.press("F7")
+    assert bench.bench.hand.looks.rows == []
+
+
 def test_what_looks_odd_is_said_and_not_refused(bench):
     bench.press("F6", *"sluice", "Enter")
     add(bench, "Y1 lemon", "22")

@@ -9,7 +9,7 @@ from app.lookups.recipe_amounts import Amount
 from app.lookups.recipes import RecipeThen
 from app.problems import BadInput
 from app.window.parts.amounts import read_grams
-from app.work.recipes import ComponentIn, RecipeIn, StepIn, ZoneIn
+from app.work.recipes import ComponentIn, StepIn, ZoneIn
 
 _UNITS = {"%": "owf", "% owf": "owf", "owf": "owf", "g/l": "bath"}
 _IN_ZONE = re.compile(r"% in ([A-Z])", re.IGNORECASE)
@@ -92,13 +92,19 @@ def read_ratio(text: str) -> int | None:
     return round(Decimal(said[1].replace(",", ".")) * 10)
 
 
-def recipe_in(
-    then: RecipeThen, rows: Sequence[ComponentIn], liquor_tenths: int | None, reason: str
-) -> RecipeIn:
-    """The next version: zones, look and steps stay as they were."""
-    steps = tuple(StepIn(one.words, one.decidegrees, one.minutes) for one in then.steps)
-    return RecipeIn(then.colourway, tuple(rows), then.look or "solid", then.base_class,
-                    liquor_tenths, zones_of(then), steps, reason)
+def steps_of(then: RecipeThen) -> tuple[StepIn, ...]:
+    """The steps of a version as they go on into the next."""
+    return tuple(StepIn(one.words, one.decidegrees, one.minutes) for one in then.steps)
+
+
+def earlier(rows: Sequence[ComponentIn], name: str) -> list[ComponentIn]:
+    """The rows with the one of this name poured one place earlier."""
+    found = list(rows)
+    for n, one in enumerate(found):
+        if n and named(one).casefold() == name.strip().casefold():
+            found[n - 1], found[n] = one, found[n - 1]
+            break
+    return found
 
 
 def zones_of(then: RecipeThen) -> tuple[ZoneIn, ...]:
