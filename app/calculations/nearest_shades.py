@@ -142,8 +142,8 @@ def _no_need_beyond(colour: Colour, among: Shades, within: float, most: int | No
     return min(within, float(np.sort(differences(colour, *among.at(some)))[most - 1]))
 
 
-def _may_be_within(colour: Colour, among: Shades, within: float) -> Places:
-    """The places that a box around the colour leaves; none that is near enough falls outside.
+def box(colour: Colour, within: float) -> tuple[float, float]:
+    """How far lightness, and a* or b*, may lie off in a colour that is near enough.
 
     The weight of lightness is at most 1.75. In the blues chroma and hue partly cancel, and what
     is left of them is at least 1 - sin 60° of the sum of their squares; their weights are
@@ -153,7 +153,13 @@ def _may_be_within(colour: Colour, among: Shades, within: float) -> Places:
     reach = within / sqrt(1 - sqrt(3) / 2)
     widening = 1 - 0.0225 * reach
     sideways = reach * (1 + 0.0675 * hypot(colour.a, colour.b)) / widening if widening > 0 else inf
-    places = np.flatnonzero(abs(among.lightness - colour.lightness) <= 1.75 * within)
+    return 1.75 * within, sideways
+
+
+def _may_be_within(colour: Colour, among: Shades, within: float) -> Places:
+    """The places that a box around the colour leaves; none that is near enough falls outside."""
+    lighter, sideways = box(colour, within)
+    places = np.flatnonzero(abs(among.lightness - colour.lightness) <= lighter)
     for column, middle in ((among.a, colour.a), (among.b, colour.b)):
         places = places[abs(column[places] - middle) <= sideways]
     return places

@@ -8,6 +8,7 @@ from typing import NoReturn, TypeAlias
 from app.commands.answer import BOOK_VARIABLE, WRONG_WORDS, Answer, Options
 from app.commands.asking import find, free_counts, record, trace, verify
 from app.commands.doing import orders, tags, take_in
+from app.commands.shop_files import customer_data, shades
 
 _EXITS = """how it ends, for scripts:
   0  done
@@ -82,6 +83,22 @@ def _add_doing(under: _Under) -> None:
     one.add_argument("--column", action="append", default=[], type=_pair, metavar="FIELD=HEADING",
                      help="which column holds what, where its heading does not say it")
     one.add_argument("--look", action="store_true", help="only look; nothing is saved")
+    _add_files(under)
+
+
+def _add_files(under: _Under) -> None:
+    one = _word(under, "shades", shades, "take in shade readings, CSV, XLSX or CGATS text", _book(),
+                _json(), _by())
+    one.add_argument("file", type=Path, metavar="FILE")
+    one.add_argument("--column", action="append", default=[], type=_pair, metavar="FIELD=HEADING",
+                     help="which column holds what, where its heading does not say it")
+    one.add_argument("--say", action="append", default=[], type=_pair, metavar="FIELD=WORDS",
+                     help="once for all rows that do not say it: lamp=D65, observer=2")
+    one.add_argument("--leave-bad-rows", action="store_true", help="take in the good rows alone")
+    one = _word(under, "customer-data", customer_data, "all that is kept of a customer, on request",
+                _book(), _json())
+    one.add_argument("name", metavar="NAME", help="the name, or enough of it to be the only one")
+    one.add_argument("file", type=Path, metavar="FILE", help="where to: .json all, .csv the buys")
 
 
 def _word(

@@ -35,9 +35,10 @@ def _row(one: FreeCount, currency: str) -> tuple[str, ...]:
     each = "" if one.each_mm is None else f"{metres(one.each_mm).normalize():f}"
     price = "" if one.price is None else f"{one.price / 100:.2f}"
     words = (one.code, one.colourway, one.base, one.put_up)
-    return (*map(_plain, words), str(one.left), each, price,
-            _plain(currency) if price else "")
+    return (*map(plain, words), str(one.left), each, price,
+            plain(currency) if price else "")
 
 
-def _plain(words: str) -> str:
+def plain(words: str) -> str:
+    """Words for a cell: those that a spreadsheet would reckon with behind an apostrophe."""
     return f"'{words}" if words.startswith(_RECKONS) else words

@@ -21,7 +21,7 @@ _UNCLOSED = ("A quotation mark in this file is not closed or stands inside a cel
 
 def separated_rows(data: bytes) -> tuple[Iterator[tuple[Cell, ...]], list[str]]:
     """The cells of each line, and what was seen; raises BadInput where this is no text."""
-    text = _decoded(data)
+    text = decoded(data)
     hint = _HINT.match(text.partition("\n")[0])
     separator = hint[1] if hint else _separator(text)
     records = _quoted(text, separator)
@@ -36,7 +36,8 @@ def _cells(records: Iterable[Iterable[str]]) -> Iterator[tuple[Cell, ...]]:
     return (tuple(map(read_cell, record)) for record in records)
 
 
-def _decoded(data: bytes) -> str:
+def decoded(data: bytes) -> str:
+    """The text of a file in any usual encoding; raises BadInput where this is no text."""
     for encoding in _encodings(data):
         try:
             text = data.decode(encoding)

@@ -103,6 +103,20 @@ def sold_without_a_name(
                  if one.lot is not None and one.lot.lot in lots)
 
 
+def which_of(found: Sequence[Bought], colourway: str, base: str) -> str:
+    """Where one look was bought in several lots: all of them, and how to find out; else ''.
+
+    Which of them is meant nobody can say from the record alone, so none is chosen.
+    """
+    lots = dict.fromkeys(one.lot.shown for one in found
+                         if one.lot and (one.lot.colourway, one.lot.base) == (colourway, base))
+    if len(lots) < 2:
+        return ""
+    *first, last = lots
+    return (f"It may be {', '.join(first)} or {last}: ask for the tag, or for 2 m of the yarn to "
+            "hold against the cards.")
+
+
 def _lots_when_they_left(
     connection: Connection, rows: Sequence[Row[*tuple[Any, ...]]]
 ) -> dict[int, int]:

@@ -8,7 +8,7 @@ from sqlalchemy import select
 from app.calculations.codes import Kind, numbered, read, shown
 from app.lookups.skeins import named_by_tag
 from app.problems import NotFound, Refused
-from app.records import DyeLot, Kit, Whereabouts
+from app.records import DyeLot, Kit, KitPattern, Whereabouts
 from app.store.deed import Deed
 from app.work.dividing import skeins
 from app.work.moving import To, move
@@ -23,10 +23,16 @@ def make_kit(deed: Deed, name: str, tagged: Sequence[int]) -> int:
     if not name.strip():
         raise Refused("A kit needs a name; nothing was saved.", "Say what is knitted of it.")
     _one_lot_a_colour(deed, tagged)
+    return fill_bag(deed, name.strip(), tagged)
+
+
+def fill_bag(deed: Deed, name: str, tagged: Sequence[int], pattern: int | None = None) -> int:
+    """The bag itself, with the next code, and these skeins in it. The kit."""
     codes = [read(code).number or 0 for (code,) in deed.all(select(Kit.code))]
-    kit = deed.add(Kit(code=numbered(Kind.KIT, max(codes, default=0) + 1).text, name=name.strip()))
+    kit = deed.add(Kit(code=numbered(Kind.KIT, max(codes, default=0) + 1).text, name=name,
+                       pattern=pattern))
     move(deed, tagged, To("kit", kit=kit))
-    deed.say(f"made kit {_code(deed, kit)}, {name.strip()}: {skeins(len(set(tagged)))}")
+    deed.say(f"made kit {_code(deed, kit)}, {name}: {skeins(len(set(tagged)))}")
     return kit
 
 
@@ -38,8 +44,14 @@ def open_kit(deed: Deed, kit: int, place: int) -> None:
 
 
 def sell_kit(deed: Deed, kit: int, customer: int | None = None, price: int | None = None) -> int:
-    """The bag is sold as it is; what was in it stays known by the kit. The order that keeps it."""
+    """The bag is sold as it is; what was in it stays known by the kit. The order that keeps it.
+
+    Where no price is said it is that of its pattern, if it has one.
+    """
     rows = _in_bag(deed, kit)
+    if price is None:
+        price = deed.value(
+            select(KitPattern.price).join(Kit, Kit.pattern == KitPattern.id).where(Kit.id == kit))
     (line,) = place_order(deed, OrderIn(till_number(deed), deed.happened, "shop", (
         Wanted(f"kit {_code(deed, kit)}", len(rows), price=price),), customer))
     move(deed, rows, To("sent", line=line, kit=kit))

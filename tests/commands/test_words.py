@@ -4,7 +4,7 @@ import pytest
 
 from app.commands.words import parser
 
-WORDS = ("find", "trace", "verify", "tags", "take-in", "orders", "demo")
+WORDS = ("find", "trace", "verify", "tags", "take-in", "orders", "shades", "customer-data", "demo")
 
 
 def test_no_word_means_the_window() -> None:
@@ -18,6 +18,7 @@ def test_no_word_means_the_window() -> None:
     ["tags", "x", "--out", "a.pdf", "--by", "LP", "--count", "3", "--first-cell", "9"],
     ["take-in", "a.csv", "--by", "AD", "--column", "gross=A=B", "--say", "batch="],
     ["orders", "a.csv", "--by", "OM", "--column", "count=Balls", "--look"],
+    ["shades", "a.txt", "--by", "OW", "--say", "lamp=D65"], ["customer-data", "ada", "a.json"],
 ])
 def test_every_word_has_something_that_does_it(words: list[str]) -> None:
     assert callable(parser().parse_args(words).run)

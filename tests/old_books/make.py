@@ -10,14 +10,26 @@ from pathlib import Path
 
 from alembic.script import ScriptDirectory
 
+from app.calculations.grey_scales import Step
+from app.calculations.shade import Colour, Lamp, Observer, Viewing
 from app.store.book import Book
 from app.store.upgrade import migrations_config, upgrade_book
 from app.work.additions import Addition, addition
 from app.work.holding import clear, hold
+from app.work.inspecting import (
+    ShadeIn,
+    VerdictIn,
+    choose_swatch,
+    decide,
+    grey_step,
+    read_shades,
+)
 from app.work.jars import JarIn, Refill, open_jar, refill, supplier_lot
+from app.work.kit_patterns import PatternIn, PlaceIn, write_pattern
 from app.work.kits import make_kit
 from app.work.mixing import lose, recognise
 from app.work.moving import call_second
+from app.work.offering import OfferIn, agree_line, offered
 from app.work.opening_stock import OldLot, open_lot
 from app.work.readings import read_bath
 from app.work.recipes import ComponentIn, RecipeIn, StepIn, ZoneIn, write_recipe
@@ -57,6 +69,7 @@ def a_little_thread(studio: Studio) -> None:
     a_little_trade(studio, studio.tag(studio.do(
         open_lot, OldLot("OLD-77", studio.version, 1, 3), 100_000), 2))
     a_little_dyeing(studio)
+    a_little_shade(studio)
     studio.do(end_cone, two, 86_000)
     studio.do(choose, {"name": "Quernlow Dyeyard"})
     studio.undo()
@@ -93,6 +106,20 @@ def a_little_dyeing(studio: Studio) -> None:
     studio.do(write_recipe, RecipeIn(
         1, (ComponentIn("B1 turquoise", "bottle", 10_000, zone="A"),), look="zones",
         zones=(ZoneIn("A", 1000, 60),), reason="painted"))
+
+
+def a_little_shade(studio: Studio) -> None:
+    """Cards, a step, a swatch, verdicts, the pattern of a kit, an offer, a line from two lots."""
+    teal = Colour(48.3, -36.6, 3.3, Viewing(Lamp.D65, Observer.TWO, wet=False), 4, 0.3)
+    studio.do(read_shades, [ShadeIn(teal, lot=1), ShadeIn(teal, standard=(1, 1)),
+                            ShadeIn(teal, cone=1, zone="end", came="cgats", instrument="sphere")])
+    studio.do(grey_step, 1, Step.FOUR_FIVE, 2, "staining", "D65")
+    studio.do(choose_swatch, 2, "#1B856E")
+    studio.do(decide, 1, VerdictIn("hold", why="pink cast"))
+    studio.do(decide, 1, VerdictIn("one-off", "Late Frost"))
+    studio.do(write_pattern, PatternIn("Cowl", (PlaceIn("A", 1, 1, 1, stand_ins=(1,)),), 7900))
+    studio.do(offered, OfferIn(1, 2, "nearest lot", "taken", 2, 10))
+    studio.do(agree_line, 1, "rows card put in")
 
 
 def make(folder: Path) -> Path:

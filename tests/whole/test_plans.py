@@ -7,22 +7,29 @@ from typing import Any
 import pytest
 from sqlalchemy import Connection, Select, event, func, select, text
 
+from app.lookups.agreed import agreed_lines, offers_of
 from app.lookups.became import became
 from app.lookups.bought import bought_by, sold_without_a_name
 from app.lookups.bundles import bundles_now
 from app.lookups.certainty import held_by
 from app.lookups.cones import cone_facts
 from app.lookups.counter import at_counter
+from app.lookups.customer_data import customer_data
 from app.lookups.customers import order_numbered
 from app.lookups.destinations import destinations
 from app.lookups.finished import scanned_tag
 from app.lookups.finishing import expected_by_tie
+from app.lookups.kit_patterns import kits_now, patterns_now
 from app.lookups.left_to_sell import left_to_sell, wanting
 from app.lookups.load_warnings import before_load
 from app.lookups.loads import wet_work
 from app.lookups.lot_lines import lot_lines, lots_named, sisters_left
+from app.lookups.lot_shade import lot_shade
+from app.lookups.nearest_lots import nearest_lots
 from app.lookups.origins import origins
 from app.lookups.present import _LEAVES, has_a_place, leaves
+from app.lookups.reorder import Asked, reorder
+from app.lookups.shade_sorting import drift_of, shade_sorting
 from app.lookups.shelves import on_shelf
 from app.lookups.skeins import named_by_tag
 from app.lookups.tagging import marks_for, pile_facts, piles_waiting
@@ -35,7 +42,11 @@ from app.records import Tag, Yarn
 from app.store.book import Book
 from app.store.dialect import listed
 from app.store.journal import verify
+from app.work.kit_patterns import PatternIn, PlaceIn, write_pattern
+from app.work.selling import know_customer
+from tests.calculations.shades import TEAL
 from tests.large_book import analysed, copy_of
+from tests.lookups.cards import read_lot, read_standard
 from tests.makers import Clock, Studio
 from tests.store.test_dialect import KEPT
 
@@ -48,7 +59,7 @@ BIG = {"yarn", "part", "draw", "in_bath", "in_load", "tag", "tag_on", "whereabou
 def large(studio_file: Any, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Studio]:
     """Three thousand skeins and more, once for all these questions."""
     book = Book(copy_of(studio_file, tmp_path_factory.mktemp("large")), Clock())
-    yield analysed(Studio(book, furnished=True), SKEINS)
+    yield with_cards(analysed(Studio(book, furnished=True), SKEINS))
     book.close()
 
 
@@ -56,8 +67,18 @@ def large(studio_file: Any, tmp_path_factory: pytest.TempPathFactory) -> Iterato
 def small(studio_file: Any, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Studio]:
     """Two cones, three lots, twenty-six skeins."""
     book = Book(copy_of(studio_file, tmp_path_factory.mktemp("small")), Clock())
-    yield analysed(Studio(book, furnished=True), 26)
+    yield with_cards(analysed(Studio(book, furnished=True), 26))
     book.close()
+
+
+def with_cards(studio: Studio) -> Studio:
+    """Two lots were read, and the standard; a kit takes the colourway; one customer is known."""
+    for lot, name in ((1, "P"), (2, "Q")):
+        read_lot(studio, lot, TEAL[name].lab)
+    read_standard(studio, TEAL["P"].lab)
+    studio.do(write_pattern, PatternIn("cowl", (PlaceIn("A", 2, 1, 1, stand_ins=(1,)),)))
+    studio.do(know_customer, "Ada Nygård")
+    return studio
 
 
 def plan(connection: Connection, statement: str, values: Any) -> list[str]:
@@ -144,6 +165,16 @@ QUESTIONS: dict[str, Question] = {
     "what tags say": lambda c, s, row: named_by_tag(c, range(1, 40)),
     "a place for a find": lambda c, s, row: has_a_place(c, row["skein"]),
     "cords with discs": lambda c, s, row: bundles_now(c, s.clock.now),
+    "how a lot looks": lambda c, s, row: lot_shade(c, 2),
+    "the lots nearest to a colour": lambda c, s, row: nearest_lots(c, TEAL["P"], 1),
+    "a colourway's lots by shade": lambda c, s, row: shade_sorting(c, 1, 1),
+    "the drift of a colourway": lambda c, s, row: drift_of(c, 1, 1),
+    "what to offer of a lot": lambda c, s, row: reorder(
+        c, Asked(lot=2, skeins=99), s.clock.now),
+    "how many kits": lambda c, s, row: kits_now(c, patterns_now(c)[0], 12),
+    "how a line was settled": lambda c, s, row: agreed_lines(c, [1]),
+    "what was offered for a lot": lambda c, s, row: offers_of(c, 1),
+    "what is kept of a customer": lambda c, s, row: customer_data(c, 1),
 }
 
 
