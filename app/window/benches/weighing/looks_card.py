@@ -67,9 +67,11 @@ class LooksCard(RowsCard[ZoneIn]):
         self.show_rows(zones)
 
     def look_said(self) -> str:
-        """The look; where nothing was said it follows from the zones."""
+        """The look; one with zones is not solid, whatever stood there before."""
         said = " ".join(self.look_field.line.text().casefold().split())
-        return said or ("zones" if self.rows else "solid")
+        if said in ("", LOOKS[0]):
+            return "zones" if self.rows else LOOKS[0]
+        return said
 
     def _reckon(self) -> None:
         """What is laid on a skein against the room it has."""
