@@ -22,6 +22,7 @@ from app.documents.typesetting import (
     Type,
     break_lines,
     font_name,
+    named,
     set_line,
     strangers,
 )
@@ -243,7 +244,11 @@ class Paper:
         if kind.pt < self._least_pt:
             raise ValueError(f"{kind.pt} pt is too small for this paper: {words}")
         if unknown := strangers(words):
-            self._note(f"“{words}” has signs that no bundled type has: {' '.join(unknown)}")
+            self._note(
+                f"“{named(words)}” has signs that no bundled type has: "
+                f"{' '.join(map(named, unknown))}"
+            )
+            return False
         too_long = width - room if room is not None else 0.0
         if too_long > 0.01:
             self._note(f"“{words}” is {too_long:.1f} mm too long")

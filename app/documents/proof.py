@@ -12,7 +12,7 @@ from pypdfium2 import PdfBitmap, PdfDocument, PdfPage
 from app.documents.paper import Box
 from app.documents.square_codes import MM_PER_INCH
 from app.documents.typesetting import MM
-from app.problems import Refused
+from app.problems import NotFound, Refused
 
 _SYMBOLS = "QRCode,DataMatrix"
 _FAULTS_SHOWN = 5
@@ -42,6 +42,18 @@ def printed_pages(pdf: bytes, dpi: int) -> tuple[Image.Image, ...]:
     with _opened(pdf) as document:
         pictures: list[Image.Image] = [_render(page, dpi).to_pil() for page in document]
         return tuple(one.convert("1", dither=Image.Dither.NONE) for one in pictures)
+
+
+def true_size_picture(pdf: bytes, page: int, dots_per_inch: float) -> Image.Image:
+    """One page, counted from 1, as large on a screen of so many dots an inch as on paper.
+
+    Raises NotFound where the paper has no such page.
+    """
+    with _opened(pdf) as document:
+        if not 1 <= page <= len(document):
+            raise NotFound(f"This paper has no page {page}.", f"It has {len(document)}.")
+        picture: Image.Image = document[page - 1].render(scale=dots_per_inch / 72).to_pil()
+        return picture.convert("RGB")
 
 
 def read_back(pdf: bytes, dpi: int) -> tuple[tuple[Found, ...], ...]:

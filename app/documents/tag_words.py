@@ -1,9 +1,10 @@
 """The words on a tag, and which of them give way where room is short."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, fields, replace
 from typing import Any
 
+from app.documents.typesetting import named, strangers
 from app.problems import Refused
 
 _GIVES_WAY = {  # in this order: what stands first is given up first
@@ -12,6 +13,7 @@ _GIVES_WAY = {  # in this order: what stands first is given up first
     "differ": "the line that lots differ is left out",
     "base": "the base's name takes two lines",
 }
+_MAY_BREAK = ("knit", "care", "origin")
 _NEEDED = {
     "studio": "the maker",
     "address": "the maker's address",
@@ -62,6 +64,24 @@ def check_words(words: TagWords) -> None:
         raise Refused(
             f"The tag lacks {', '.join(lacking)}; nothing was printed.",
             "Write it into the base or the studio's own words, then print again.",
+        )
+    for field in fields(words):
+        if isinstance(said := getattr(words, field.name), str):
+            _check_signs(field.name, said)
+
+
+def _check_signs(field: str, said: str) -> None:
+    """What cannot be set is refused before anything gives way, so that it is never left out."""
+    if unknown := strangers(said):
+        raise Refused(
+            f"“{named(said)}” has signs that no bundled type has: "
+            f"{' '.join(map(named, unknown))}; nothing was printed.",
+            "Write these words without them.",
+        )
+    if "|" in said and field not in _MAY_BREAK:
+        raise Refused(
+            f"“{said}” holds the sign |, which ends a line on a tag; nothing was printed.",
+            "Write these words without it.",
         )
 
 

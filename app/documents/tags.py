@@ -99,8 +99,10 @@ def tag_sheets(
     Words that do not fit are refused by name. The slug stands in the sheet's waste margin, with
     the sheet's number and cells after it.
     """
-    places = _places(tags, stock, first_cell)
     wordings = {tag.words: tag for tag in tags}
+    for words in wordings:
+        check_words(words)
+    places = _places(tags, stock, first_cell)
     fitted = {words: _fitted(words, tag.code, stock) for words, tag in wordings.items()}
     paper = _paper(stock)
     for place, tag in zip(places, tags, strict=True):
@@ -134,7 +136,6 @@ def _places(tags: Sequence[Tag], stock: Stock, first_cell: int) -> tuple[Place, 
 
 def _fitted(words: TagWords, code: Worn, stock: Stock) -> Shortened:
     """The words with the least given up that fits; refused with what does not fit even then."""
-    check_words(words)
     for shortened in ways_to_shorten(words):
         trial = _paper(stock)
         _draw(trial, stock.cell(1), stock, shortened.words, code)

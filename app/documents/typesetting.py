@@ -21,6 +21,7 @@ RED: Final = HexColor("#B3001B")  # HOLD and nothing else
 _NO_BREAK = "\u00a0"
 _MONTHS = "Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec"
 _UNIT = re.compile(rf"(?<=\d) +(?=(?:%|°C|g|kg|mL|L|mm|m|min|h|oz|yd|tex|{_MONTHS})(?:\W|$))")
+_UNSEEN = ("Cc", "Cf", "Cs", "Cn", "Co", "Zl", "Zp")  # Unicode: control, format, no sign at all
 _TUCKED = "·.,"  # set closer on both sides in the face of one width
 _TUCK = 0.14  # of the type's size
 
@@ -120,7 +121,16 @@ def strangers(words: str) -> str:
     return "".join(
         letter
         for letter in dict.fromkeys(composed)
-        if ord(letter) not in known or unicodedata.combining(letter)
+        if ord(letter) not in known
+        or unicodedata.combining(letter)
+        or unicodedata.category(letter) in _UNSEEN
+    )
+
+
+def named(signs: str) -> str:
+    """Signs as a sentence can show them: what nobody sees, or turns the sentence, by number."""
+    return "".join(
+        f"[{ord(one):04X}]" if unicodedata.category(one) in _UNSEEN else one for one in signs
     )
 
 
