@@ -1,5 +1,6 @@
 """The pots at work: weigh-out, water, the pot's room, steps with their minutes, readings, more."""
 
+import re
 from contextlib import closing
 from datetime import timedelta
 
@@ -176,8 +177,13 @@ def test_the_card_tells_the_step_and_the_minutes_without_a_touch(pots, house):
     pots.studio.clock.now += timedelta(minutes=30)
     pots.bench.pots.tick()
     assert card.minutes.startswith("+")
+    assert card.step == "over: heat up, 85 °C"
     assert "heat up, 85 °C" in card.accessibleName()
     assert "26·15·" in card.accessibleName()
+    pots.studio.clock.now += timedelta(hours=20)
+    pots.bench.pots.tick()
+    assert card.minutes == ""
+    assert re.fullmatch(r"in the pot for 2[01] h: lift it, or scan where it lies now", card.step)
 
 
 def test_steps_are_done_by_plate_to_the_last_and_then_it_is_lifted(pots, house):

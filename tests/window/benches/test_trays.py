@@ -72,9 +72,11 @@ def test_by_scanner_alone_from_the_board_to_the_lot(trays):
     (work,) = trays.studio.book.ask(pots_at_work)
     assert (work.steamer, [lot.code for lot in work.pot.lots]) == (1, [code.code])
     (card,) = trays.bench.pots.cards
+    assert card.step == "minutes in the steamer, 25 at least"
     trays.studio.clock.now += timedelta(minutes=30)
     trays.bench.pots.tick()
     assert int(card.minutes) >= 30
+    assert card.step == "minutes in the steamer"
     assert "minutes in the steamer" in card.accessibleName()
     trays.press("L")
     assert trays.studio.book.ask(pots_at_work) == ()

@@ -5,6 +5,7 @@ from collections.abc import Callable
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QVBoxLayout
 
+from app.calculations.cautions import Step
 from app.calculations.codes import Kind, read
 from app.lookups.jars import JarNow, jar_with
 from app.lookups.now import NOW
@@ -29,6 +30,7 @@ from app.window.cords.mixing import Mixing
 from app.window.cords.splitting import Splitting
 from app.window.in_turn import InTurn
 from app.window.parts.action_plates import MIXED
+from app.window.parts.cautions_card import CautionsCard
 
 _CONCERNED = frozenset(
     {
@@ -50,6 +52,9 @@ _CONCERNED = frozenset(
     }
 )
 
+_AT_THE_POT = "At the pot", Step.POT
+_AT_THE_STEAMER = "At the steamer", Step.STEAM
+
 
 class PotsBench(Bench):
     """One thing is in hand at a time; below it the pots in use."""
@@ -65,6 +70,8 @@ class PotsBench(Bench):
         self.body.addLayout(self._place)
         self.body.addWidget(self.pots)
         self.body.addStretch(1)
+        self.cautions = CautionsCard(*_AT_THE_POT)
+        self.body.addWidget(self.cautions)
         self.take_in_hand(self.hand)
 
     def entered(self) -> None:
@@ -87,6 +94,7 @@ class PotsBench(Bench):
             self.around.show_trail(())
         self.pots.setVisible(not isinstance(self.hand, Filling | Board))
         self.body.insertWidget(0 if isinstance(self.hand, Nothing) else 1, self.pots)
+        self.cautions.show_steps(*_mind(self.hand))
         self._place.addWidget(self.hand)
         if old is not self.hand:
             self.setFocus()
@@ -201,6 +209,13 @@ class PotsBench(Bench):
             self.around.trouble(_no_plate(code, "steamer"))
         elif not self.hand.take_steamer(found.id):
             self._begin(Steaming(self.around, found.id, int(code[1:-1])))
+
+
+def _mind(hand: Hand) -> tuple[str, Step]:
+    """What the work that is in hand may do to a person."""
+    if isinstance(hand, Board):
+        return "While dye is laid on", Step.PAINT
+    return _AT_THE_STEAMER if isinstance(hand, Steaming | InSteam) else _AT_THE_POT
 
 
 def _no_plate(code: str, what: str) -> NotFound:

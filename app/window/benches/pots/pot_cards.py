@@ -1,7 +1,7 @@
 """The pots in use, each as a card that is read across the room."""
 
 from collections.abc import Callable, Sequence
-from datetime import datetime
+from datetime import datetime, timedelta
 from functools import partial
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt, QTimer, Signal
@@ -19,11 +19,13 @@ from app.window.look.shapes import draw_focus
 from app.window.parts.card import Actions
 from app.window.parts.words import Words
 from app.work.dividing import skeins
+from app.work.dyeing import LEAST_STEAM
 
 _PAD = int(Gap.PART)
 _WIDTH = 456
 _CODE, _NAME, _FOOT = 24, 20, 20  # heights of a line at a text factor of 1
 _STEP = 76  # of the step, read at two metres
+LONGEST_IN_THE_POT = 20 * 60  # minutes; common practice, no source
 EVERY = 20_000  # milliseconds between two looks at the clock
 
 
@@ -75,16 +77,24 @@ class PotCards(QWidget):
 
 
 def step_words(work: PotAtWork, at: datetime) -> tuple[str, str]:
-    """Its minutes, and what they are of: ('12', 'heat up, 85 °C'), ('+4', ...) when it is over."""
+    """Its minutes, and what they are of: ('12', 'heat up, 85 °C'), ('+4', 'over: ...') after it.
+
+    What lies in a pot for most of a day is what gets mixed up: then it says so before all else.
+    """
+    minutes = (at - work.pot.since) // timedelta(minutes=1)
     if work.steams:
-        return str(int((at - work.pot.since).total_seconds() // 60)), "minutes in the steamer"
+        short = f", {LEAST_STEAM} at least" if minutes < LEAST_STEAM else ""
+        return str(minutes), f"minutes in the steamer{short}"
+    if minutes > LONGEST_IN_THE_POT:
+        return "", f"in the pot for {minutes // 60} h: lift it, or scan where it lies now"
     step = work.steps.now
     if step is None:
         return "", "all steps are done: cool, then lift" if work.steps.steps else ""
     heat = "" if step.decidegrees is None else f", {step.decidegrees / 10:g} °C"
     left = work.steps.minutes_left(at)
-    minutes = "" if left is None else str(left) if left >= 0 else f"+{-left}"
-    return minutes, f"{step.words}{heat}"
+    if left is not None and left < 0:
+        return f"+{-left}", f"over: {step.words}{heat}"
+    return "" if left is None else str(left), f"{step.words}{heat}"
 
 
 class PotCard(QAbstractButton):
@@ -95,7 +105,7 @@ class PotCard(QAbstractButton):
         self.work = work
         self.pot = pot = work.pot
         self.minutes, self.step = "", ""
-        self._has_step = work.steams or bool(work.steps.steps)
+        self._has_step = False
         count = sum(lot.count for lot in pot.lots)
         self._feet = (skeins(count), f"since {moment_words(pot.since)}")
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
@@ -103,6 +113,9 @@ class PotCard(QAbstractButton):
     def show_time(self, now: datetime) -> None:
         """How many minutes are left of its step by this clock."""
         self.minutes, self.step = step_words(self.work, now)
+        if bool(self.step) != self._has_step:
+            self._has_step = bool(self.step)
+            self.updateGeometry()
         codes = " and ".join(lot.code for lot in self.pot.lots)
         step = f"{self.minutes} min {self.step}" if self.minutes else self.step
         if self.work.steams:

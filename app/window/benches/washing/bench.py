@@ -3,6 +3,7 @@
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
+from app.calculations.cautions import Step
 from app.calculations.codes import Kind, read
 from app.lookups.bundles import BundleFacts
 from app.lookups.loads import PLACES, InPlace, place_with
@@ -24,6 +25,7 @@ from app.window.cords.splitting import Splitting
 from app.window.in_turn import InTurn
 from app.window.parts.action_plates import MIXED
 from app.window.parts.card import SideBySide
+from app.window.parts.cautions_card import CautionsCard
 from app.window.parts.sight import to_top
 from app.work.readings import room
 
@@ -67,6 +69,7 @@ class WashingBench(Bench):
         self.room.read.connect(self._read_room)
         self.body.addWidget(self.room)
         self.body.addStretch(1)
+        self.body.addWidget(CautionsCard("At the wash and the drain", Step.RINSE, Step.DRAIN))
         self._join(self.hand)
 
     def entered(self) -> None:
