@@ -27,6 +27,7 @@ from app.work.finishing import finish
 from app.work.loading import into_load
 from app.work.mixing import mix, split
 from app.work.moving import To, call_second, move
+from app.work.readings import bleed, rinse, room
 from app.work.remaking import cut, gather
 from app.work.tagging import apply_tag, spoil_tags
 
@@ -44,7 +45,19 @@ def load(hands: Hands, line: Line) -> None:
              hands.thing(Kind.RAIL, line["rail"]) if "rail" in line else None)
     discs = [hands.thing(Kind.DISC, disc) for disc in hands.discs(line)]
     yarn = hands.yarn({"lots": line["lots"]}) if "lots" in line else []
-    hands.do(into_load, line["step"], discs=discs, yarn=yarn, plate=plate)
+    rows = [*yarn, *(row for disc in hands.discs(line) for row in hands.on(disc))]
+    made = hands.do(into_load, line["step"], discs=discs, yarn=yarn, plate=plate)
+    if line["step"] == "wash":
+        hands.washes.update((row, made) for row in rows)
+        hands.do(rinse, made, hands.balance.choice((2, 2, 2, 3)))
+    if line["step"] == "rail":
+        hands.do(room, made, hands.balance.randint(185, 225), hands.balance.randint(480, 620))
+
+
+def bleeds(hands: Hands, line: Line) -> None:
+    """The water of a lot's wash runs coloured."""
+    rows = hands.yarn(line)
+    hands.do(bleed, hands.washes[rows[0]], line["how"], rows[0])
 
 
 def split_cord(hands: Hands, line: Line) -> None:

@@ -50,6 +50,16 @@ class TagSheet:
     pdf: bytes
 
 
+@dataclass(frozen=True, slots=True)
+class Bottle:
+    """A 1 % stock that stands ready: of which fill, since which day, and what is left in it."""
+
+    stock: int
+    fill: int
+    made: int
+    left_ul: int
+
+
 @dataclass(slots=True)
 class Hands:
     """The book with the person before it, and what they keep in mind from one line to the next."""
@@ -61,6 +71,8 @@ class Hands:
     """Draws codes and marks."""
     whim: Random
     """Decides what does not matter: which lot is sold, where a cone's end goes."""
+    balance: Random
+    """Decides the last hundredths of a gram in a cup."""
     by: By = By("OW", "desk")
     happened: datetime | None = None
     """When what is written now was, where it was not just now."""
@@ -72,6 +84,16 @@ class Hands:
     """The lot that a cord of the plan became, and those that have a code of their own."""
     reels: dict[str, int] = field(default_factory=dict)
     """The cone of each base that is on the reel."""
+    jars: dict[str, int] = field(default_factory=dict)
+    """The jar of each dye."""
+    bottles: dict[str, Bottle] = field(default_factory=dict)
+    """The stock that stands ready of each dye."""
+    instead: dict[str, tuple[str, str]] = field(default_factory=dict)
+    """For the next bath of a colourway: the dye that is asked, and the one that is taken."""
+    painted: dict[str, int] = field(default_factory=dict)
+    """The board that a cord of the plan was laid on."""
+    washes: dict[int, int] = field(default_factory=dict)
+    """The wash that a row was last in."""
     kits: dict[str, int] = field(default_factory=dict)
     kept: dict[str, list[int]] = field(default_factory=dict)
     """Tags that were printed and lie ready, by the name that a paper gives them."""

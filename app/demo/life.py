@@ -10,7 +10,7 @@ from sqlalchemy import event
 from sqlalchemy.engine.interfaces import DBAPIConnection
 
 from app import paths
-from app.demo import desk, finishing, making, shop
+from app.demo import desk, finishing, inspection, making, painting, shop, weighing
 from app.demo.chance import Chance
 from app.demo.hands import TOKENS, Clock, Hands, TagSheet
 from app.demo.opening import open_studio
@@ -25,13 +25,17 @@ SEED = 2026
 FIRST_TOKEN = f"{TOKENS}-00001"
 """The token of the first entry: by it a book of the demo is known."""
 
-_DOOR, _WINDING, _POTS, _WET, _TABLE, _TAGGING, _SHOP, _DESK = (
-    "receiving", "winding", "pots", "wash and dry", "finishing", "tagging", "counter", "desk")
+_DOOR, _WINDING, _POTS, _WET, _TABLE, _TAGGING, _SHOP, _DESK, _BALANCE, _SHADE = (
+    "receiving", "winding", "pots", "wash and dry", "finishing", "tagging", "counter", "desk",
+    "weighing", "shade check")
 _DOING: Mapping[str, tuple[str, Callable[[Hands, Line], None]]] = {
     "take in": (_DOOR, making.take_note_in), "wind": (_WINDING, making.wind_cone),
     "wind planned": (_WINDING, making.wind_planned), "join": (_WINDING, making.wind_join),
     "end cone": (_WINDING, making.end), "dye": (_POTS, making.dye),
-    "lift": (_POTS, making.lift_bath), "name lot": (_POTS, making.name_pending),
+    "paint": (_POTS, painting.paint), "steam": (_POTS, painting.steam),
+    "step": (_POTS, making.tick_off),
+    "read": (_POTS, making.read_pot), "lift": (_POTS, making.lift_bath),
+    "bleeds": (_WET, finishing.bleeds), "name lot": (_POTS, making.name_pending),
     "load": (_WET, finishing.load), "split": (_WET, finishing.split_cord),
     "mix": (_WET, finishing.mix_cords), "count": (_TABLE, finishing.count),
     "tags": (_TAGGING, finishing.tags), "tags again": (_TAGGING, finishing.tags_again),
@@ -49,7 +53,12 @@ _DOING: Mapping[str, tuple[str, Callable[[Hands, Line], None]]] = {
     "back untagged": (_SHOP, shop.back_untagged), "price": (_DESK, desk.price),
     "hold": (_DESK, desk.put_hold), "lift hold": (_DESK, desk.lift_the_hold),
     "find": (_DESK, desk.find_skein), "is missing": (_DESK, desk.match_missing),
+    "standards": (_SHADE, inspection.read_standards), "inspect": (_SHADE, inspection.inspect),
+    "read shade": (_SHADE, inspection.read_card), "kit pattern": (_DESK, inspection.kit_pattern),
     "wears another's": (_DESK, desk.wears_anothers), "leaves": (_DESK, desk.leave),
+    "recipes": (_DESK, weighing.recipes_from), "refill": (_BALANCE, weighing.refill_jar),
+    "take instead": (_BALANCE, weighing.take_instead),
+    "strength": (_BALANCE, weighing.strength), "weigh jars": (_BALANCE, weighing.weigh_jars),
 }
 """Every word of the papers, with the station it is done at."""
 
@@ -80,6 +89,7 @@ def live(
     event.listen(book.engine, "connect", _hurry)
     hands = Hands(
         book, clock, folder, Chance(seed, lots_named(lines)), Random(f"{seed} whim"),
+        Random(f"{seed} balance"),
         named_cones=cones_named(lines), named_lots=lots_named(lines))
     refusals, week = [], 0
     try:

@@ -10,15 +10,17 @@ from app.calculations.codes import Kind, numbered
 from app.calculations.units import milligrams
 from app.demo.hands import Hands, lot_facts, mm
 from app.demo.sources import Line
+from app.demo.weighing import weigh_out
 from app.exchange.taking_in import Said, look_at, take_in
 from app.lookups.cones import ConeFacts, cone_facts
 from app.lookups.pots import pots_now, recipes
 from app.lookups.reel import put_ups
 from app.lookups.ties import tie_of
 from app.problems import NotFound
-from app.records import Base, BaseVersion, Cone, Draw
+from app.records import Base, BaseVersion, Bath, Cone, Draw, Step
 from app.work.bundling import add_to_cord
 from app.work.dyeing import BathIn, into_bath, lift, name_lot
+from app.work.readings import read_bath, step_done
 from app.work.winding import Drawn, Wound, end_cone, wind
 
 FIRST_DISC, LAST_DISC = 60, 99
@@ -77,15 +79,35 @@ def wind_planned(hands: Hands, line: Line) -> None:
 
 def dye(hands: Hands, line: Line) -> None:
     """Cords meet a bath; the codes that the papers name are drawn for it."""
-    version = next(recipe.version for recipe in hands.book.ask(recipes)
-                   if recipe.colourway == line["colourway"])
+    version = newest_version(hands, line["colourway"])
     pot = hands.thing(Kind.POT, line["pot"]) if "pot" in line else None
+    yarn = hands.yarn(line)
+    weighing = weigh_out(hands, yarn, version, pot=pot)
     hands.chance.will_draw([code for code in line.get("codes", ()) if code])
-    made = hands.do(into_bath, BathIn(tuple(hands.yarn(line)), version, pot), hands.chance)
+    made = hands.do(into_bath, BathIn(tuple(yarn), version, pot, weighing), hands.chance)
     for names in (line.get("cords", ()), line.get("codes", ())):
         hands.lots.update(zip(names, made["lots"], strict=False))
     if "remember" in line:
         hands.lots[line["remember"]] = made["lots"][0]
+
+
+def newest_version(hands: Hands, colourway: str) -> int:
+    """The recipe by which a colourway is dyed now."""
+    return next(recipe.version for recipe in hands.book.ask(recipes)
+                if recipe.colourway == colourway)
+
+
+def read_pot(hands: Hands, line: Line) -> None:
+    """At the end of the heating: pH, heat, and a water that has given up its dye."""
+    bath = hands.book.ask(lot_facts, hands.lot(line["cord"])).bath
+    hands.do(read_bath, bath, ph_centi=hands.balance.randrange(390, 460, 10),
+             decidegrees=hands.balance.randint(880, 930), clearness=0)
+
+
+def tick_off(hands: Hands, line: Line) -> None:
+    """A step of its recipe is done in a bath: tapped at the pot."""
+    bath = hands.book.ask(lot_facts, hands.lot(line["cord"])).bath
+    hands.do(step_done, bath, hands.book.ask(_steps_in, bath)[line["step"] - 1])
 
 
 def lift_bath(hands: Hands, line: Line) -> None:
@@ -169,6 +191,13 @@ def _fresh(hands: Hands, base: str) -> _Cone:
         raise NotFound(f"No cone of {base} is left in this studio.")
     hands.reels[base] = cone
     return hands.book.ask(_as_cone, cone)
+
+
+def _steps_in(connection: Connection, bath: int | None) -> list[int]:
+    """The steps of the recipe that a bath was dyed by, in their order."""
+    return list(connection.execute(
+        select(Step.id).join(Bath, Bath.recipe_version == Step.recipe_version)
+        .where(Bath.id == bath, Step.struck.is_(None)).order_by(Step.place)).scalars())
 
 
 def _cone(hands: Hands, number: int) -> _Cone:

@@ -10,6 +10,7 @@ from app.calculations.codes import Kind
 from app.calculations.units import milligrams
 from app.demo.hands import Hands, mm
 from app.demo.sources import Line, toml
+from app.demo.weighing import stock_jars
 from app.records import Base, BaseVersion, Colourway
 from app.work.bases import BaseWords, PutUpWords, describe_base
 from app.work.bundling import make_plates
@@ -35,6 +36,8 @@ def open_studio(hands: Hands) -> None:
         first, last = plates["numbers"]
         hands.do(make_plates, Kind(plates["kind"]), range(first, last + 1),
                  plates.get("words", ""))
+    if (hands.folder / "jars.toml").exists():
+        stock_jars(hands)
     _price(hands, studio)
     stock = hands.folder / "opening_stock.toml"
     if stock.exists():

@@ -86,11 +86,23 @@ def _dyed(day: date, baths: Sequence[Bath]) -> Iterator[Planned]:
     for number, (at, (pot, companions)) in enumerate(zip(_from(day, 8, 14, 13), pots,
                                                          strict=False)):
         together = list(companions)
+        if pot == TRAY:
+            yield from _painted(at, together)
+            continue
         yield at, {"do": "dye", "by": ("DA", "DB")[number % 2],
                    "cords": [bath.cord for bath in together],
                    "codes": [bath.code for bath in together],
-                   "colourway": together[0].colourway,
-                   **({} if pot == TRAY else {"pot": int(pot)})}
+                   "colourway": together[0].colourway, "pot": int(pot)}
+        yield at + timedelta(minutes=97), {
+            "do": "read", "by": ("DA", "DB")[number % 2], "cord": together[0].cord}
+
+
+def _painted(at: datetime, baths: Sequence[Bath]) -> Iterator[Planned]:
+    """Laid on a board each and painted, half an hour before they stand in the steamer."""
+    cords = [bath.cord for bath in baths]
+    yield at - timedelta(minutes=30), {"do": "paint", "by": "DB", "cords": cords,
+                                       "colourway": baths[0].colourway}
+    yield at, {"do": "steam", "by": "DB", "cords": cords, "steamer": 1}
 
 
 def _washed(day: date, baths: Sequence[Bath]) -> Iterator[Planned]:
@@ -122,6 +134,7 @@ def _finished(day: date, baths: Sequence[Bath]) -> Iterator[Planned]:
     counted = [bath for bath in baths if bath.goes("counted")]
     for at, bath in zip(_from(day, 8, 35, 11), counted, strict=False):
         yield at, {"do": "count", "by": "TW", "cord": bath.cord}
+        yield at + timedelta(minutes=4), {"do": "inspect", "by": "DA", "cord": bath.cord}
     shelved = [bath for bath in baths if bath.goes("shelved")]
     for at, bath in zip(_from(day, 10, 5, 32), shelved, strict=False):
         yield at, {"do": "tags", "by": "LP", "cord": bath.cord}

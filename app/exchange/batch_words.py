@@ -146,7 +146,9 @@ def _line_cells(line: LineThen) -> tuple[str, ...]:
         kind = " was asked: instead of it"
     why = f" ({line.why})" if line.why and line.why != line.asked else ""
     taken = "open" if line.is_open else amount(line.mg, line.ul) or NOT_KNOWN
-    return (f"{line.asked}{kind}{why}", line.source, amount(line.target_mg, line.target_ul) or "–",
+    by_hand = line.role == "assistant" and line.fill is None and line.stock is None
+    return (f"{line.asked}{kind}{why}", "without a jar" if by_hand else line.source,
+            amount(line.target_mg, line.target_ul) or "–",
             taken.replace("-", "−"), "" if line.off is None else _percent(line.off),
             moment_words(line.taken or line.begun), line.person)
 

@@ -137,7 +137,7 @@ def _load_words(load: LotLoad) -> str:
             f"{skeins}, with {', '.join(load.others) or 'no other lot'}"]
     if load.step == "wash":
         said += [f"rinses {max(rinses)}" if rinses else f"rinses {NOT_WRITTEN}",
-                 f"bleeding {' then '.join(bleeds)}" if bleeds else f"bleeding {NOT_WRITTEN}"]
+                 f"bleeding {' then '.join(bleeds)}" if bleeds else "no bleeding was marked"]
     said += [f"room {read.value / 10:g} °C" for read in room[0]]
     said += [f"humidity {read.value / 10:g} %" for read in room[1]]
     return f"{'; '.join(said)}."

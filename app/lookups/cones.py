@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from decimal import Decimal
 
-from sqlalchemy import Connection, func, select
+from sqlalchemy import Connection, bindparam, func, select
 
 from app.calculations.units import grams, metres, milligrams, millimetres
 from app.calculations.winding import Yield, checked_tex, fibre_g, metres_in, winding_yield
@@ -78,23 +78,24 @@ _CONE = (
     .join(SupplierLot, SupplierLot.id == Cone.supplier_lot)
     .join(Supplier, Supplier.id == SupplierLot.supplier)
     .join(Delivery, Delivery.id == Cone.delivery)
-    .where(Cone.struck.is_(None))
+    .where(Cone.id == bindparam("cone"), Cone.struck.is_(None))
 )
+_DRAWN = select(func.coalesce(func.sum(Draw.mg), 0), func.coalesce(func.sum(Draw.mm), 0)).where(
+    Draw.cone == bindparam("cone"), Draw.struck.is_(None))
+_WASTED = select(func.coalesce(func.sum(Waste.mg), 0), func.count()).where(
+    Waste.cone == bindparam("cone"), Waste.struck.is_(None))
+_READ_OFF = select(Reading.value).where(
+    Reading.cone == bindparam("cone"), Reading.kind == bindparam("kind"),
+    Reading.struck.is_(None)).order_by(Reading.id.desc())
 
 
 def cone_facts(connection: Connection, cone: int) -> ConeFacts:
     """All of one cone; raises NotFound."""
-    row = connection.execute(_CONE.where(Cone.id == cone)).first()
+    row = connection.execute(_CONE, {"cone": cone}).first()
     if row is None:
         raise NotFound("This cone is not in the book.", "Receive it first.")
-    drawn = connection.execute(
-        select(func.coalesce(func.sum(Draw.mg), 0), func.coalesce(func.sum(Draw.mm), 0))
-        .where(Draw.cone == cone, Draw.struck.is_(None))
-    ).one()
-    wasted = connection.execute(
-        select(func.coalesce(func.sum(Waste.mg), 0), func.count())
-        .where(Waste.cone == cone, Waste.struck.is_(None))
-    ).one()
+    drawn = connection.execute(_DRAWN, {"cone": cone}).one()
+    wasted = connection.execute(_WASTED, {"cone": cone}).one()
     wrap = _read_off(connection, cone, "wrap mg")
     metered = _read_off(connection, cone, "moisture permille")
     agreed = Decimal(row.regain_permille) / PERMILLE
@@ -135,8 +136,4 @@ def cones_on_hand(connection: Connection) -> tuple[ConeFacts, ...]:
 
 
 def _read_off(connection: Connection, cone: int, kind: str) -> int | None:
-    return connection.execute(
-        select(Reading.value)
-        .where(Reading.cone == cone, Reading.kind == kind, Reading.struck.is_(None))
-        .order_by(Reading.id.desc())
-    ).scalar()
+    return connection.execute(_READ_OFF, {"cone": cone, "kind": kind}).scalar()

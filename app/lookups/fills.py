@@ -79,7 +79,7 @@ _REFILLED = select(BottleSet.id).where(among(BottleSet.after, "ids"), BottleSet.
 _PAINTED = select(OnBoard.bath).where(
     among(OnBoard.bottle_set, "ids"), OnBoard.bath.is_not(None), OnBoard.struck.is_(None))
 _PARTS = select(FillPart.supplier_lot, FillPart.from_fill, FillPart.mg).where(
-    FillPart.struck.is_(None))
+    FillPart.fill == bindparam("fill"), FillPart.struck.is_(None))
 
 
 def dyed_of(connection: Connection, lots: Iterable[int]) -> Mapping[int, DyedOf]:
@@ -217,7 +217,7 @@ def shares_of(connection: Connection, fill: int) -> tuple[Share, ...]:
     waiting = [(fill, Fraction(1))]
     while waiting:
         one, whole = waiting.pop()
-        parts = connection.execute(_PARTS.where(FillPart.fill == one)).all()
+        parts = connection.execute(_PARTS, {"fill": one}).all()
         total = sum(part.mg for part in parts)
         for part in parts:
             share = whole * Fraction(part.mg, total)

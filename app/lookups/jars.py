@@ -2,13 +2,13 @@
 """
 
 from collections import defaultdict
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from fractions import Fraction
 from typing import Any
 
-from sqlalchemy import Connection, Row, select
+from sqlalchemy import Connection, Row, bindparam, select
 
 from app.calculations.codes import shown
 from app.lookups.fills import baths_of, shares_of
@@ -28,8 +28,10 @@ from app.records import (
     SupplierLot,
     WeighLine,
 )
+from app.store.dialect import among, listed
 
 NEARLY_EMPTY = Fraction(1, 10)  # of the fill; common practice, no source
+NEAR_BUYING = Fraction(5, 4)  # of the weight at which to buy; common practice, no source
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,6 +85,7 @@ class JarNow:
     dye: str
     fill: int
     number: int
+    filled: datetime
     filled_mg: int
     used_mg: int
     """All that its lines took out, less what they tipped back."""
@@ -121,6 +124,12 @@ class JarNow:
         """Below the weight at which more is bought."""
         return self.reorder_mg is not None and self.left_mg < self.reorder_mg
 
+    @property
+    def soon_to_buy(self) -> bool:
+        """Not below that weight yet, but no more than a quarter above it."""
+        return (self.reorder_mg is not None and not self.to_buy
+                and self.left_mg < self.reorder_mg * NEAR_BUYING)
+
 
 _JARS = (
     select(Jar.id, Jar.code, Jar.dye, Jar.reorder_mg, Fill.id.label("fill"), Fill.number, Fill.mg,
@@ -128,20 +137,27 @@ _JARS = (
     .join(Fill, Fill.jar == Jar.id).join(DeedRow, DeedRow.seq == Fill.deed)
     .where(Jar.struck.is_(None), Fill.struck.is_(None)).order_by(Jar.code, Fill.number)
 )
+_JAR = _JARS.where(Jar.id == bindparam("jar"))
+_CODE = _JARS.where(Jar.code == bindparam("code"))
+_FILL = _JARS.where(Fill.id == bindparam("fill"))
 _LINES = (
     select(WeighLine.id, WeighLine.mg, WeighLine.weighing, WeighLine.bath, DeedRow.happened)
     .join(DeedRow, DeedRow.seq == WeighLine.taken)
-    .where(WeighLine.struck.is_(None), WeighLine.mg.is_not(None))
+    .where(WeighLine.fill == bindparam("fill"), WeighLine.struck.is_(None),
+           WeighLine.mg.is_not(None))
 )
-_PASSED_ON = (
-    select(FillPart.mg, DeedRow.happened).join(DeedRow, DeedRow.seq == FillPart.deed)
-    .where(FillPart.struck.is_(None))
-)
+_PASSED_ON = select(FillPart.mg, DeedRow.happened).join(
+    DeedRow, DeedRow.seq == FillPart.deed).where(
+        FillPart.from_fill == bindparam("fill"), FillPart.struck.is_(None))
 _READ = (
     select(FillReading.kind, FillReading.value, DeedRow.happened)
-    .join(DeedRow, DeedRow.seq == FillReading.deed).where(FillReading.struck.is_(None))
+    .join(DeedRow, DeedRow.seq == FillReading.deed)
+    .where(FillReading.fill == bindparam("fill"), FillReading.struck.is_(None))
     .order_by(DeedRow.happened, FillReading.id)
 )
+_MAKERS = select(SupplierLot.id, SupplierLot.said, Supplier.name).join(
+    Supplier, Supplier.id == SupplierLot.supplier).where(
+        among(SupplierLot.id, "ids")).order_by(SupplierLot.id)
 
 
 def jars_now(
@@ -156,19 +172,19 @@ def jars_now(
 
 def jar_now(connection: Connection, jar: int) -> JarNow | None:
     """One jar with its newest fill, or none."""
-    rows = connection.execute(_JARS.where(Jar.id == jar)).all()
+    rows = connection.execute(_JAR, {"jar": jar}).all()
     return _now(connection, rows[-1]) if rows else None
 
 
 def jar_with(connection: Connection, code: str) -> JarNow | None:
     """The jar whose plate has this code, or none."""
-    rows = connection.execute(_JARS.where(Jar.code == code)).all()
+    rows = connection.execute(_CODE, {"code": code}).all()
     return _now(connection, rows[-1]) if rows else None
 
 
 def jar_of(connection: Connection, fill: int) -> JarNow | None:
     """The jar as it is or was with this fill, or none."""
-    row = connection.execute(_JARS.where(Fill.id == fill)).first()
+    row = connection.execute(_FILL, {"fill": fill}).first()
     return None if row is None else _now(connection, row)
 
 
@@ -177,19 +193,29 @@ def uses(connection: Connection, fill: int) -> tuple[Use, ...]:
     found = [
         Use(row.id, row.mg, row.happened,
             f"weigh-out {row.weighing}" if row.bath is None else f"bath {row.bath}")
-        for row in connection.execute(_LINES.where(WeighLine.fill == fill))
+        for row in connection.execute(_LINES, {"fill": fill})
     ]
     found += [Use(None, row.mg, row.happened, "the next fill")
-              for row in connection.execute(_PASSED_ON.where(FillPart.from_fill == fill))]
+              for row in connection.execute(_PASSED_ON, {"fill": fill})]
     return tuple(sorted(found, key=lambda use: use.at))
 
 
 def counts(connection: Connection, fill: int) -> tuple[JarCount, ...]:
     """Each weighing of a fill against the one before, the first against what was filled in."""
-    row = connection.execute(_JARS.where(Fill.id == fill)).one()
-    left = list(uses(connection, fill))
-    before, found = row.mg, []
-    for read in connection.execute(_READ.where(FillReading.fill == fill)):
+    row = connection.execute(_FILL, {"fill": fill}).one()
+    return _counts(fill, row.mg, uses(connection, fill), _read(connection, fill))
+
+
+def _read(connection: Connection, fill: int) -> Sequence[Row[*tuple[Any, ...]]]:
+    return connection.execute(_READ, {"fill": fill}).all()
+
+
+def _counts(
+    fill: int, filled_mg: int, used: Iterable[Use], readings: Iterable[Row[*tuple[Any, ...]]]
+) -> tuple[JarCount, ...]:
+    left = list(used)
+    before, found = filled_mg, []
+    for read in readings:
         if read.kind == "weighed mg":
             earlier = [use for use in left if use.at <= read.happened and use.line is not None]
             left = [use for use in left if use not in earlier]
@@ -252,24 +278,22 @@ def lots_of(connection: Connection, fill: int) -> tuple[LotOfFill, ...]:
 
 
 def _now(connection: Connection, row: Row[*tuple[Any, ...]]) -> JarNow:
-    told = [read.value for read in connection.execute(_READ.where(FillReading.fill == row.fill))
-            if read.kind == "strength permille"]
+    readings = _read(connection, row.fill)
+    told = [read.value for read in readings if read.kind == "strength permille"]
     used = uses(connection, row.fill)
-    counted = counts(connection, row.fill)
+    counted = _counts(row.fill, row.mg, used, readings)
     last = counted[-1] if counted else None
     met = {use.line for count in counted for use in count.uses}
     since = [use for use in used if use.line is None or use.line not in met]
     return JarNow(
         jar=row.id, code=row.code, dye=row.dye, fill=row.fill, number=row.number,
-        filled_mg=row.mg, used_mg=sum(use.mg for use in used), reorder_mg=row.reorder_mg,
+        filled=row.happened, filled_mg=row.mg, used_mg=sum(use.mg for use in used),
+        reorder_mg=row.reorder_mg,
         strength_permille=told[-1] if told else row.strength_permille, expires=row.expires,
         parts=_makers(connection, row.fill), count=last, since_mg=sum(use.mg for use in since))
 
 
 def _makers(connection: Connection, fill: int) -> tuple[MakersLot, ...]:
     shares = {one.supplier_lot: one.share for one in shares_of(connection, fill)}
-    rows = connection.execute(
-        select(SupplierLot.id, SupplierLot.said, Supplier.name)
-        .join(Supplier, Supplier.id == SupplierLot.supplier)
-        .where(SupplierLot.id.in_(shares)).order_by(SupplierLot.id))
+    rows = connection.execute(_MAKERS, {"ids": listed(shares)})
     return tuple(MakersLot(row.id, row.name, row.said, shares[row.id]) for row in rows)

@@ -4,7 +4,7 @@ from collections import defaultdict
 from dataclasses import dataclass
 from datetime import datetime
 
-from sqlalchemy import Connection, select
+from sqlalchemy import Connection, bindparam, select
 
 from app.calculations.codes import shown
 from app.records import (
@@ -103,21 +103,26 @@ _VERSIONS = (
 )
 
 
+_THEN = _VERSIONS.where(RecipeVersion.id == bindparam("version"))
+_ZONES = select(Zone).where(
+    Zone.recipe_version == bindparam("version"), Zone.struck.is_(None)).order_by(Zone.letter)
+_COMPONENTS = select(Component).where(
+    Component.recipe_version == bindparam("version"),
+    Component.struck.is_(None)).order_by(Component.place)
+_STEPS = select(Step).where(
+    Step.recipe_version == bindparam("version"), Step.struck.is_(None)).order_by(Step.place)
+
+
 def recipe_then(connection: Connection, version: int) -> RecipeThen | None:
     """A recipe as it was written, or none."""
-    row = connection.execute(_VERSIONS.where(RecipeVersion.id == version)).first()
+    asked = {"version": version}
+    row = connection.execute(_THEN, asked).first()
     if row is None:
         return None
-    zones = connection.execute(
-        select(Zone).where(Zone.recipe_version == version, Zone.struck.is_(None))
-        .order_by(Zone.letter)).all()
+    zones = connection.execute(_ZONES, asked).all()
     letters = {zone.id: zone.letter for zone in zones}
-    components = connection.execute(
-        select(Component).where(Component.recipe_version == version, Component.struck.is_(None))
-        .order_by(Component.place)).all()
-    steps = connection.execute(
-        select(Step).where(Step.recipe_version == version, Step.struck.is_(None))
-        .order_by(Step.place)).all()
+    components = connection.execute(_COMPONENTS, asked).all()
+    steps = connection.execute(_STEPS, asked).all()
     return RecipeThen(
         row.id, row.number, row.colourway, row.name, row.swatch, row.note, row.look,
         row.base_class, row.liquor_tenths,

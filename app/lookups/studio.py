@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from types import MappingProxyType
 
-from sqlalchemy import Connection, select
+from sqlalchemy import Connection, bindparam, select
 
 from app.records import DeedRow, Person, Personal, Setting
 
@@ -27,15 +27,18 @@ DEFAULTS: Mapping[str, str] = MappingProxyType({
     "balance step": "0.01",
     "balances": "{}",
     "weighing rule": "common practice",
+    "market": "",
+    "language": "",
 })
+
+
+_CHOSEN = select(Setting.value).where(
+    Setting.key == bindparam("key"), Setting.struck.is_(None)).order_by(Setting.id.desc()).limit(1)
 
 
 def setting(connection: Connection, key: str) -> str:
     """What the studio chose, else the default; an unknown key is a fault of the program."""
-    chosen = connection.execute(
-        select(Setting.value).where(Setting.key == key, Setting.struck.is_(None))
-        .order_by(Setting.id.desc()).limit(1)
-    ).scalar()
+    chosen = connection.execute(_CHOSEN, {"key": key}).scalar()
     return DEFAULTS[key] if chosen is None else chosen
 
 

@@ -50,8 +50,15 @@ class Source:
     @property
     def words(self) -> str:
         """'jar 3, fill 4', '1 % stock of jar 3, fill 4'."""
-        jar = f"jar {self.jar.shown}, fill {self.jar.number}" if self.jar else "a jar not known"
-        return jar if self.stock is None else f"{self.stock.mg_per_l / 10_000:g} % stock of {jar}"
+        return source_words(self.jar.code if self.jar else None,
+                            self.jar.number if self.jar else None,
+                            self.stock.mg_per_l if self.stock else None)
+
+
+def source_words(code: str | None, fill: int | None, mg_per_l: int | None) -> str:
+    """Of a jar's code and the number of its fill, and of a stock what it was made at."""
+    jar = f"jar {int(code[1:-1])}, fill {fill}" if code else "a jar not known"
+    return jar if mg_per_l is None else f"{mg_per_l / 10_000:g} % stock of {jar}"
 
 
 _STOCK = select(Stock.id, Stock.plate, Stock.fill, Stock.mg_per_l, Stock.ml, Stock.life_days,

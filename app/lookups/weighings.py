@@ -7,17 +7,20 @@ from datetime import datetime
 from fractions import Fraction
 from typing import Any
 
-from sqlalchemy import Connection, Row, select
+from sqlalchemy import Connection, Row, RowMapping, bindparam, func, select
 from sqlalchemy.orm import aliased
 
 from app.lookups.fills import dyed_of
-from app.lookups.weigh_sources import source_of
+from app.lookups.weigh_sources import source_words
 from app.records import (
     Colourway,
     Component,
     DeedRow,
+    Fill,
+    Jar,
     Plate,
     RecipeVersion,
+    Stock,
     WeighedFor,
     Weighing,
     WeighLine,
@@ -96,17 +99,29 @@ _WEIGHINGS = (
     .outerjoin(Colourway, Colourway.id == RecipeVersion.colourway)
     .where(Weighing.struck.is_(None)).order_by(Weighing.id)
 )
+_ONE = _WEIGHINGS.where(Weighing.id == bindparam("weighing"))
+_OPEN = _WEIGHINGS.where(Weighing.closed.is_(None))
 _TAKEN = aliased(DeedRow)
 _LINES = (
     select(WeighLine.__table__, Component.role, Component.substance,
            Plate.words.label("balance_words"),
            DeedRow.person, DeedRow.happened, _TAKEN.person.label("taker"),
-           _TAKEN.happened.label("taken_at"))
+           _TAKEN.happened.label("taken_at"), Stock.mg_per_l, Fill.number, Jar.code, Jar.dye)
     .join(DeedRow, DeedRow.seq == WeighLine.deed)
     .outerjoin(_TAKEN, _TAKEN.seq == WeighLine.taken)
     .outerjoin(Component, Component.id == WeighLine.component)
     .outerjoin(Plate, Plate.id == WeighLine.balance)
+    .outerjoin(Stock, (Stock.id == WeighLine.stock) & Stock.struck.is_(None))
+    .outerjoin(Fill, (Fill.id == func.coalesce(Stock.fill, WeighLine.fill))
+               & Fill.struck.is_(None))
+    .outerjoin(Jar, (Jar.id == Fill.jar) & Jar.struck.is_(None))
     .where(WeighLine.struck.is_(None)).order_by(WeighLine.id)
+)
+_WEIGHED = _LINES.where(among(WeighLine.weighing, "ids"))
+_ADDED = _LINES.where(WeighLine.bath == bindparam("bath"))
+_FOR = (
+    select(WeighedFor.weighing, WeighedFor.yarn)
+    .where(among(WeighedFor.weighing, "ids"), WeighedFor.struck.is_(None)).order_by(WeighedFor.id)
 )
 _COMPONENTS = (
     select(Component.id, Component.recipe_version, Component.substance)
@@ -117,15 +132,13 @@ _COMPONENTS = (
 
 def weigh_out(connection: Connection, weighing: int) -> WeighOut | None:
     """One weigh-out, or none."""
-    found = _weigh_outs(connection, connection.execute(
-        _WEIGHINGS.where(Weighing.id == weighing)).all())
+    found = _weigh_outs(connection, connection.execute(_ONE, {"weighing": weighing}).all())
     return found[0] if found else None
 
 
 def open_weighings(connection: Connection) -> tuple[WeighOut, ...]:
     """Weigh-outs that were not closed: where to go on after a stop, the oldest first."""
-    return _weigh_outs(connection, connection.execute(
-        _WEIGHINGS.where(Weighing.closed.is_(None))).all())
+    return _weigh_outs(connection, connection.execute(_OPEN).all())
 
 
 @dataclass(frozen=True, slots=True)
@@ -145,9 +158,9 @@ def weighed_with(connection: Connection, lot: int) -> LotWeighed:
     of = dyed_of(connection, [lot]).get(lot)
     if of is None:
         return LotWeighed((), (), frozenset(), False)
-    lines = [*_lines(connection, WeighLine.weighing.in_(of.weighings)),
-             *_lines(connection, WeighLine.bath == of.bath)]
-    return LotWeighed(tuple(line for line, _ in lines), of.off_recipe, of.fills, of.known)
+    weighed = connection.execute(_WEIGHED, {"ids": listed(of.weighings)}).mappings().all()
+    added = connection.execute(_ADDED, {"bath": of.bath}).mappings().all()
+    return LotWeighed(tuple(map(_line, (*weighed, *added))), of.off_recipe, of.fills, of.known)
 
 
 def _weigh_outs(
@@ -155,13 +168,11 @@ def _weigh_outs(
 ) -> tuple[WeighOut, ...]:
     found = {row.id: row for row in rows}
     lines: dict[int, list[LineThen]] = defaultdict(list)
-    for line, weighing in _lines(connection, WeighLine.weighing.in_(found)):
-        lines[weighing or 0].append(line)
+    ids = {"ids": listed(found)}
+    for line in connection.execute(_WEIGHED, ids).mappings():
+        lines[line["weighing"]].append(_line(line))
     yarn: dict[int, list[int]] = defaultdict(list)
-    for weighing, one in connection.execute(
-            select(WeighedFor.weighing, WeighedFor.yarn)
-            .where(WeighedFor.weighing.in_(found), WeighedFor.struck.is_(None))
-            .order_by(WeighedFor.id)):
+    for weighing, one in connection.execute(_FOR, ids):
         yarn[weighing].append(one)
     asked: dict[int, list[tuple[int, str]]] = defaultdict(list)
     versions = {row.recipe_version for row in found.values() if row.recipe_version}
@@ -185,16 +196,13 @@ def net(lines: Iterable[LineThen], component: int | None, source: LineThen | Non
         and (source is None or (line.fill, line.stock) == (source.fill, source.stock)))
 
 
-def _lines(connection: Connection, chosen: Any) -> list[tuple[LineThen, int | None]]:
-    found = []
-    for row in connection.execute(_LINES.where(chosen)).mappings():
-        source = source_of(connection, row["fill"], row["stock"])
-        found.append((LineThen(
-            id=row["id"], kind=row["kind"], component=row["component"], role=row["role"],
-            asked=row["substance"] or (source and source.dye) or row["why"] or "not said",
-            source=source.words if source else "not scanned", fill=row["fill"],
-            stock=row["stock"], target_mg=row["target_mg"], target_ul=row["target_ul"],
-            mg=row["mg"], ul=row["ul"], why=row["why"], balance=row["balance_words"],
-            person=row["taker"] or row["person"], begun=row["happened"], taken=row["taken_at"]),
-            row["weighing"]))
-    return found
+def _line(row: RowMapping) -> LineThen:
+    scanned = row["code"] is not None or row["mg_per_l"] is not None
+    return LineThen(
+        id=row["id"], kind=row["kind"], component=row["component"], role=row["role"],
+        asked=row["substance"] or row["dye"] or row["why"] or "not said",
+        source=source_words(row["code"], row["number"], row["mg_per_l"]) if scanned
+        else "not scanned", fill=row["fill"], stock=row["stock"], target_mg=row["target_mg"],
+        target_ul=row["target_ul"], mg=row["mg"], ul=row["ul"], why=row["why"],
+        balance=row["balance_words"], person=row["taker"] or row["person"],
+        begun=row["happened"], taken=row["taken_at"])

@@ -119,9 +119,7 @@ class Book:
     def _take_the_pen(
         self, connection: Connection, by: By, terms: "_Terms"
     ) -> tuple[bytes, Deed]:
-        question = select(Head.seq, Head.written, Head.hash)
-        if locks_rows(connection.dialect):
-            question = question.with_for_update()
+        question = _HEAD.with_for_update() if locks_rows(connection.dialect) else _HEAD
         seq, last, before = connection.execute(question).one()
         if connection.execute(_LEFT, {"initials": by.person}).scalar():
             raise Refused(f"{by.person} left and signs nothing any more; nothing was saved.",
@@ -137,6 +135,7 @@ class Book:
         return before, deed
 
 
+_HEAD = select(Head.seq, Head.written, Head.hash)
 _LEFT = select(Person.left).where(Person.initials == bindparam("initials"),
                                   Person.left.is_not(None), Person.struck.is_(None))
 

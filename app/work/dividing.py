@@ -31,6 +31,12 @@ _REST = (
            WASTED.label("wasted"))
     .where(Yarn.id == bindparam("yarn"), Yarn.struck.is_(None))
 )
+_AS_WOUND = select(Yarn.base, Yarn.put_up, Yarn.tie).where(Yarn.id == bindparam("yarn"))
+_CLOSED = select(Yarn.closed).where(Yarn.id == bindparam("yarn"))
+_DIVIDED = (
+    select(func.min(DeedRow.happened)).join(Part, Part.deed == DeedRow.seq)
+    .where(Part.parent == bindparam("yarn"), Part.took > 0, Part.struck.is_(None))
+)
 
 
 def rest(deed: Deed, yarn: int) -> Rest:
@@ -57,8 +63,8 @@ def make(
             raise Refused(f"There are {left.members} left, not {took}; nothing was saved.",
                           "Count again.")
         shares.append(left.mg if took == left.members else left.mg * took // left.members)
-    first = deed.one(select(Yarn.base, Yarn.put_up).where(Yarn.id == sources[0][0]))
-    ties = {deed.value(select(Yarn.tie).where(Yarn.id == parent)) for parent, _ in sources}
+    rows = [deed.one(_AS_WOUND, yarn=parent) for parent, _ in sources]
+    first, ties = rows[0], {row.tie for row in rows}
     child = deed.add(Yarn(
         kind=kind, base=first.base, put_up=put_up or first.put_up,
         count=gave or sum(took for _, took in sources), mg=sum(shares),
@@ -88,7 +94,7 @@ def must_be_known(deed: Deed, yarn: Collection[int]) -> None:
 
 def must_be_open(deed: Deed, yarn: int) -> None:
     """Raises Refused where the row is done with."""
-    if deed.value(select(Yarn.closed).where(Yarn.id == yarn)):
+    if deed.value(_CLOSED, yarn=yarn):
         raise Refused("This yarn was already divided, mixed or counted; nothing was saved.",
                       "Scan what it became.")
 
@@ -99,10 +105,7 @@ def must_be_whole(deed: Deed, yarn: int) -> None:
     Raises Refused where it was divided before the deed happened, or was never so.
     """
     rest(deed, yarn)
-    divided = deed.value(
-        select(func.min(DeedRow.happened)).join(Part, Part.deed == DeedRow.seq)
-        .where(Part.parent == yarn, Part.took > 0, Part.struck.is_(None))
-    )
+    divided = deed.value(_DIVIDED, yarn=yarn)
     if divided is not None and divided <= deed.happened:
         raise Refused(f"This yarn was divided on {moment_words(divided)}; nothing was saved.",
                       "Scan what it became.")

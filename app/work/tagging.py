@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from sqlalchemy import select
+from sqlalchemy import bindparam, select
 
 from app.calculations.codes import shown
 from app.lookups.certainty import held_by, nearest
@@ -88,11 +88,16 @@ def spoil_tags(deed: Deed, tags: Sequence[int], why: str) -> None:
     deed.say(f"spoiled {_tags(len(tags))}: {why}")
 
 
+_TAG = select(Tag.mark, Tag.void, Tag.pile, Tag.lot, Tag.successor).where(
+    Tag.id == bindparam("tag"), Tag.struck.is_(None))
+_HANGS_ON = select(TagOn.yarn).where(
+    TagOn.tag == bindparam("tag"), TagOn.until.is_(None), TagOn.struck.is_(None))
+_CLOSED = select(Yarn.closed).where(Yarn.id == bindparam("pile"))
+
+
 def apply_tag(deed: Deed, tag: int) -> int:
     """The tag is tied on: from now on this skein is one that can be told. The skein."""
-    row = deed.one(
-        select(Tag.mark, Tag.void, Tag.pile, Tag.lot, Tag.successor)
-        .where(Tag.id == tag, Tag.struck.is_(None)))
+    row = deed.one(_TAG, tag=tag)
     if row is None:
         raise NotFound("This tag is not in the book; nothing was saved.",
                        "Scan a tag of this studio.")
@@ -164,7 +169,7 @@ def one_more(deed: Deed, pile: int, lot: int | None) -> int:
 
 def _open_heir(deed: Deed, pile: int) -> int:
     """The pile, or what it was mixed into since the tag was printed."""
-    while deed.value(select(Yarn.closed).where(Yarn.id == pile)):
+    while deed.value(_CLOSED, pile=pile):
         heirs = deed.all(
             select(Part.child).join(Yarn, Yarn.id == Part.child)
             .where(Part.parent == pile, Part.struck.is_(None), Yarn.kind == "pile"))
@@ -195,8 +200,7 @@ def clear_table(deed: Deed, pile: int) -> None:
 
 
 def _hangs_on(deed: Deed, tag: int) -> int | None:
-    yarn: int | None = deed.value(select(TagOn.yarn).where(
-        TagOn.tag == tag, TagOn.until.is_(None), TagOn.struck.is_(None)))
+    yarn: int | None = deed.value(_HANGS_ON, tag=tag)
     return yarn
 
 

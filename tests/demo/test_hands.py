@@ -17,7 +17,7 @@ from app.store.book import Book
 @pytest.fixture
 def hands(demo_book: Book) -> Hands:
     clock = Clock(datetime(2026, 5, 15, tzinfo=UTC))
-    return Hands(demo_book, clock, Path(), Chance(1), Random(1), lots={"cord": 7})
+    return Hands(demo_book, clock, Path(), Chance(1), Random(1), Random(1), lots={"cord": 7})
 
 
 def test_lots_are_found_by_code_and_by_their_cord(hands: Hands) -> None:

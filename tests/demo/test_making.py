@@ -59,10 +59,10 @@ def test_one_skein_spans_the_join_of_two_cones_sixty_two_to_thirty_eight(
     assert shares == {first: 62, second: 38}
 
 
-def test_companions_share_a_bath_and_what_may_be_sisters_a_day(demo_book: Book) -> None:
+def test_companions_share_a_bath_and_sisters_a_day_and_their_fills(demo_book: Book) -> None:
     found = demo_book.ask(relatives, id_of(demo_book, "2614K14"))
     assert found.companions == ("26·14·H7W",)
-    assert "26·14·M32" in found.fills_not_known
+    assert (found.sisters, found.fills_not_known) == (("26·14·M32",), ())
 
 
 def test_the_night_with_the_wrong_clock_has_its_code_and_its_place(demo_book: Book) -> None:

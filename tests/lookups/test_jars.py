@@ -42,7 +42,12 @@ def test_jars_come_by_number_with_what_is_left(house: Dyehouse) -> None:
 def test_what_runs_low_is_to_buy(house: Dyehouse) -> None:
     house.studio.do(set_reorder, 1, 100_000)
     assert not any(jar.to_buy for jar in house.studio.book.ask(jars_now))
-    house.take(house.begin(), house.fills[1], 400_001)
+    house.take(house.begin(), house.fills[1], 375_000)
+    assert not house.jar(1).soon_to_buy
+    house.take(house.begin(), house.fills[1], 25_000)
+    assert (house.jar(1).soon_to_buy, house.jar(1).to_buy) == (True, False)
+    house.take(house.begin(), house.fills[1], 1)
+    assert not house.jar(1).soon_to_buy
     assert [jar.jar for jar in house.studio.book.ask(jars_now) if jar.to_buy] == [1]
     assert not house.jar(1).nearly_empty
     house.take(house.begin(), house.fills[1], 50_000)

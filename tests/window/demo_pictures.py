@@ -36,6 +36,7 @@ def half_an_order(hands: Hands) -> None:
 POSES = (
     Pose("demo-receiving", "Receiving"),
     Pose("demo-winding", "Winding", scanned(cone(114))),
+    Pose("demo-weighing", "Weighing"),
     Pose("demo-pots", "Pots & trays"),
     Pose("demo-washing", "Wash & dry"),
     Pose("demo-finishing", "Finishing"),
