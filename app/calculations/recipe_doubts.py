@@ -4,7 +4,7 @@ The limits on dye are common practice, no source; the widest liquor ratio is tha
 procedure for acid dyes on wool (1:50 for pale shades), the narrowest that of exhaust dyeing (10:1).
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from decimal import Decimal
 
 from app.calculations.scaling import Component, Per
@@ -12,6 +12,24 @@ from app.calculations.scaling import Component, Per
 MOST_DYE = Decimal(5)  # percent of all dyes together
 LEAST_DYE = Decimal("0.005")  # percent of one
 RATIOS = (Decimal(10), Decimal(50))  # millilitres of bath a gram
+
+
+_FORMS = {
+    "sodium sulphate": "anhydrous or crystals: 1 g of the one is 2.27 g of the other",
+    "sodium carbonate": "anhydrous or crystals: 1 g of the one is 2.70 g of the other",
+    "acetic acid": "which strength: 5 % vinegar, or a stronger acid",
+    "formic acid": "which strength, as the maker's label says",
+}
+"""What is sold in forms that are weighed differently; the factors are those of `assistants`."""
+
+
+def forms_not_said(assistants: Iterable[tuple[str, str]]) -> tuple[str, ...]:
+    """One sentence for each (substance, form) whose form decides the weight and is not said."""
+    return tuple(
+        f"Say of {name} {_FORMS[key]}."
+        for name, form in assistants
+        if not form and (key := name.casefold().replace("sulfate", "sulphate")) in _FORMS
+    )
 
 
 def doubts_about(dyes: Sequence[Component], liquor_ratio: Decimal | None = None) -> tuple[str, ...]:

@@ -6,7 +6,8 @@ What is not in the book is said by whoever hands the parts in; here nothing is l
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from app.documents.paper import Box, Pen
+from app.documents.boxes import Box
+from app.documents.paper import Pen
 from app.documents.sheet import BODY, LEFT, RIGHT, Column, Sheet, SheetFoot, SheetHead
 from app.documents.trail import Station, draw_band, lay_out
 from app.documents.typesetting import Face, Type, break_lines, spelled_out

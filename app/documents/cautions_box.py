@@ -2,7 +2,8 @@
 
 from collections.abc import Sequence
 
-from app.documents.paper import SOLID, Box
+from app.documents.boxes import Box
+from app.documents.paper import SOLID
 from app.documents.sheet import LEFT, RIGHT, Sheet
 from app.documents.typesetting import WHITE, Face, Type, break_lines, spelled_out
 

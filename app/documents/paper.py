@@ -4,17 +4,18 @@ Words and codes that leave their safe area, meet others, or have no letters in t
 are noted, and the whole paper is then refused with those words; nothing is cut or squeezed.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Hashable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
 from io import BytesIO
-from typing import Literal, NamedTuple
+from typing import Literal
 
 from reportlab.lib.colors import Color
 from reportlab.pdfgen.canvas import Canvas
 from reportlab.pdfgen.pathobject import PDFPathObject
 
 from app.documents import square_codes
+from app.documents.boxes import Box
 from app.documents.square_codes import MODULE_MM, Symbol
 from app.documents.typesetting import (
     BLACK,
@@ -29,44 +30,10 @@ from app.documents.typesetting import (
 from app.problems import Refused
 
 A4 = (210.0, 297.0)
-LEAST_GAP_MM = 0.6  # between two neighbours on a line
-_TOUCH_MM = 0.05  # lines of type may touch by this much
 _MISFITS_SHOWN = 4
 
 Point = tuple[float, float]
 Hang = Literal["left", "centre", "right"]
-
-
-class Box(NamedTuple):
-    """A rectangle of a page, in mm from its top left."""
-
-    left: float
-    top: float
-    right: float
-    bottom: float
-
-    def holds(self, x: float, y: float) -> bool:
-        """Whether a point lies in it."""
-        return self.left <= x <= self.right and self.top <= y <= self.bottom
-
-    def within(self, other: "Box") -> bool:
-        """Whether all of it lies in the other, by a hundredth of a millimetre."""
-        return (
-            self.left >= other.left - 0.01
-            and self.top >= other.top - 0.01
-            and self.right <= other.right + 0.01
-            and self.bottom <= other.bottom + 0.01
-        )
-
-    def meets(self, other: "Box") -> bool:
-        """Whether two things stand too close to be told apart."""
-        across = min(self.right, other.right) - max(self.left, other.left)
-        down = min(self.bottom, other.bottom) - max(self.top, other.top)
-        return across > -LEAST_GAP_MM and down > _TOUCH_MM
-
-    def shrunk(self, by_mm: float) -> "Box":
-        """The rectangle with a margin inside it."""
-        return Box(self.left + by_mm, self.top + by_mm, self.right - by_mm, self.bottom - by_mm)
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,17 +50,37 @@ HAIR = Pen(0.1)
 SOLID = Pen(ink=None, fill=BLACK)
 
 
+@dataclass(frozen=True, slots=True)
+class _Stamp:
+    """What is drawn once: its name in the PDF, where its cell lay, what it claims in any cell."""
+
+    name: str
+    origin: Point
+    claims: tuple[tuple[str, Box], ...]
+
+
 class Paper:
     """One PDF in the making, and what does not fit on it."""
 
     def __init__(
-        self, title: str, size: Point = A4, *, dpi: int = 300, least_pt: float = 8, edge: float = 4
+        self,
+        title: str,
+        size: Point = A4,
+        *,
+        dpi: int = 300,
+        least_pt: float = 8,
+        edge: float = 4,
+        turned: bool = False,
     ) -> None:
-        """Begins with an empty page; `edge` is what the printer cannot reach, in mm."""
-        self.size, self.dpi = size, dpi
+        """Begins with an empty page; `edge` is what the printer cannot reach, in mm; a `turned`
+        page goes through the printer a quarter to the left, and is drawn on as if it did not."""
+        self.size, self.dpi, self._turned = size, dpi, turned
         self._buffer = BytesIO()
         self._pdf = Canvas(
-            self._buffer, pagesize=(size[0] * MM, size[1] * MM), invariant=1, lang="en"
+            self._buffer,
+            pagesize=_in_points(size[::-1] if turned else size),
+            invariant=1,
+            lang="en",
         )
         self._pdf.setTitle(title)
         self._pdf.setViewerPreference("PrintScaling", "None")  # a code keeps its whole dots
@@ -103,6 +90,7 @@ class Paper:
         self._origin: Point = (0.0, 0.0)
         self._least_pt, self._safe = least_pt, self._reach
         self._taken: list[tuple[str, Box]] = []
+        self._stamps: dict[Hashable, _Stamp] = {}
         self._begin_page()
 
     @property
@@ -136,14 +124,28 @@ class Paper:
         yield
         self._origin, self._safe, self._least_pt, self._taken = kept
 
-    def claim(self, what: str, box: Box) -> Box:
-        """Takes a rectangle for something and notes what is wrong with it; returns it as it
-        lies on the page."""
+    def stamp(self, key: Hashable, draw: Callable[[], None]) -> None:
+        """What is the same in many cells, known by its key: drawn once, as a form of the PDF, and
+        laid down in each, where it claims its room anew."""
         x, y = self._origin
-        there = Box(box.left + x, box.top + y, box.right + x, box.bottom + y)
+        if stamp := self._stamps.get(key):
+            for what, box in stamp.claims:
+                self.claim(what, box)
+        else:
+            stamp = self._stamps[key] = self._cut_stamp(draw)
+        self._pdf.saveState()
+        self._pdf.translate((x - stamp.origin[0]) * MM, (stamp.origin[1] - y) * MM)
+        self._pdf.doForm(stamp.name)
+        self._pdf.restoreState()
+
+    def claim(self, what: str, box: Box, white: float = 0) -> Box:
+        """Takes a rectangle for something, with a white edge that need not be printed, and notes
+        what is wrong with it; returns it as it lies on the page."""
+        x, y = self._origin
+        there = box.moved(x, y)
         if not there.within(self._safe):
             self._note(f"“{what}” does not fit the space")
-        elif not there.within(self._reach):
+        elif not there.shrunk(white).within(self._reach):
             self._note(f"“{what}” lies where the printer cannot reach")
         for other, taken in self._taken:
             if there.meets(taken):
@@ -219,12 +221,31 @@ class Paper:
         module = square_codes.whole_dots(least_mm, self.dpi)
         side, quiet = matrix.across * module, matrix.quiet * module
         x, y = self._origin
-        left = square_codes.to_dot(corner[0] + x - side, self.dpi) - x
+        across = corner[0] + x - side
+        if self._turned:  # dots are counted from the edge that goes in first
+            left = self.size[0] - square_codes.to_dot(self.size[0] - across, self.dpi) - x
+        else:
+            left = square_codes.to_dot(across, self.dpi) - x
         top = square_codes.to_dot(corner[1] + y - side, self.dpi) - y
         dark = Box(left, top, left + side, top + side)
-        self.codes[-1].append((text, self.claim(f"code {text}", dark.shrunk(-quiet))))
+        self.codes[-1].append((text, self.claim(f"code {text}", dark.shrunk(-quiet), quiet)))
         self._draw_runs(matrix, (left, top), module)
         return dark
+
+    def code_room(self, corner: Point, across: int, symbol: Symbol = Symbol.QR) -> Box:
+        """What a code of so many modules keeps with its white edge left and above, wherever the
+        cell lies to the printer's dots."""
+        module = square_codes.whole_dots(MODULE_MM, self.dpi)
+        side = (across + symbol.value) * module + square_codes.MM_PER_INCH / self.dpi / 2
+        return Box(corner[0] - side, corner[1] - side, *corner)
+
+    def _cut_stamp(self, draw: Callable[[], None]) -> _Stamp:
+        name, (x, y), before = f"stamp{len(self._stamps)}", self._origin, len(self._taken)
+        self._pdf.beginForm(name, 0, 0, self.size[0] * MM, self.size[1] * MM)
+        draw()
+        self._pdf.endForm()
+        claims = tuple((what, box.moved(-x, -y)) for what, box in self._taken[before:])
+        return _Stamp(name, (x, y), claims)
 
     def _draw_runs(self, matrix: square_codes.Matrix, at: Point, module: float) -> None:
         """One path in whole numbers under one scale, so that no module is a hair off another."""
@@ -239,6 +260,9 @@ class Paper:
     def _begin_page(self) -> None:
         self._taken = []
         self.codes.append([])
+        if self._turned:
+            self._pdf.translate(self.size[1] * MM, 0)
+            self._pdf.rotate(90)
 
     def _may_set(self, words: str, kind: Type, width: float, room: float | None) -> bool:
         if kind.pt < self._least_pt:
@@ -268,3 +292,7 @@ class Paper:
         if pen.ink is not None:
             self._pdf.setStrokeColor(pen.ink)
         self._pdf.drawPath(path, fill=int(pen.fill is not None), stroke=int(pen.ink is not None))
+
+
+def _in_points(size: Point) -> Point:
+    return size[0] * MM, size[1] * MM

@@ -9,7 +9,8 @@ from dataclasses import dataclass
 
 from reportlab.lib.colors import Color
 
-from app.documents.paper import HAIR, SOLID, Box, Paper, Pen, Point
+from app.documents.boxes import Box
+from app.documents.paper import HAIR, SOLID, Paper, Pen, Point
 from app.documents.signs import octagon
 from app.documents.square_codes import Symbol, whole_dots
 from app.documents.typesetting import BLACK, RED, WHITE, Face, Type, break_lines, width_mm

@@ -6,7 +6,8 @@ from itertools import groupby
 
 from app.calculations import codes
 from app.calculations.codes import Code, Kind
-from app.documents.paper import Box, Paper
+from app.documents.boxes import Box
+from app.documents.paper import Paper
 from app.documents.plate_drawings import (
     DISC_MM,
     SMALL,

@@ -2,7 +2,8 @@
 
 from collections.abc import Iterator
 
-from app.documents.paper import HAIR, Box, Paper, Pen
+from app.documents.boxes import Box
+from app.documents.paper import HAIR, Paper, Pen
 from app.documents.stocks import LARGEST_CORRECTION_MM, Correction, Stock
 from app.documents.typesetting import Face, Type
 
@@ -20,7 +21,14 @@ _HOW_TO = (
 def print_grid(stock: Stock, correction: Correction = (0.0, 0.0)) -> bytes:
     """Outlines of all cells, with scales at the first tag's left and top and the last's right and
     foot; what is read there is what the correction must be changed by."""
-    paper = Paper("Print grid", stock.page, dpi=stock.dpi, least_pt=6, edge=stock.edge)
+    paper = Paper(
+        "Print grid",
+        stock.page,
+        dpi=stock.dpi,
+        least_pt=6,
+        edge=stock.edge,
+        turned=stock.long_edge_first,
+    )
     for number in range(1, stock.cells + 1):
         paper.box(stock.cell(number, correction), HAIR)
     first, last = stock.cell(1, correction), stock.cell(stock.cells, correction)

@@ -9,7 +9,7 @@ import zxingcpp
 from PIL import Image
 from pypdfium2 import PdfBitmap, PdfDocument, PdfPage
 
-from app.documents.paper import Box
+from app.documents.boxes import Box
 from app.documents.square_codes import MM_PER_INCH
 from app.documents.typesetting import MM
 from app.problems import NotFound, Refused

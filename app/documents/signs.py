@@ -1,7 +1,8 @@
 """The signs that every paper shares: a lot over its bar, the square code of a thing, HOLD."""
 
-from app.documents.paper import SOLID, Box, Paper, Pen, Point
-from app.documents.typesetting import MM, RED, WHITE, Face, Type
+from app.documents.boxes import Box
+from app.documents.paper import SOLID, Paper, Pen, Point
+from app.documents.typesetting import MM, RED, WHITE, Face, Type, width_mm
 
 HOLD_SIZE = (10.6, 4.6)
 _BAR_MM = 0.6
@@ -16,6 +17,12 @@ def lot_over_bar(paper: Paper, at: Point, lot: str, mark: str, pt: float) -> flo
     top = bar_top(y, pt)
     paper.box(Box(x, top, end, top + _BAR_MM), SOLID)
     return paper.text(end + _MARK_GAP_MM, y, mark, Type(pt, Face.CODE)) if mark else end
+
+
+def mark_after_lot(paper: Paper, at: Point, lot: str, mark: str, pt: float) -> None:
+    """The skein's mark alone, where it stands after its lot."""
+    end = at[0] + width_mm(lot, Type(pt, Face.CODE_BOLD))
+    paper.text(end + _MARK_GAP_MM, at[1], mark, Type(pt, Face.CODE))
 
 
 def bar_top(base_line: float, pt: float) -> float:

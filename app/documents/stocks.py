@@ -1,12 +1,14 @@
 """The stocks tags are printed on, told by their geometry: sheets of labels or card, and rolls."""
 
 import tomllib
+from collections.abc import Collection
 from dataclasses import dataclass
 from functools import cache
+from itertools import chain, count, islice
 from typing import Any, Literal
 
 from app import paths
-from app.documents.paper import Box
+from app.documents.boxes import Box
 from app.problems import NotFound, Refused
 
 LARGEST_CORRECTION_MM = 5.0
@@ -20,12 +22,13 @@ class Stock:
     """One sheet of tags: its page, its cells counted row by row from 1, and its printer's dots.
 
     All lengths in mm. `edge` is what the printer cannot reach; `cut` says that the tags are cut
-    from plain card, so that the sheet shows where.
+    from plain card, so that the sheet shows where. With `long_edge_first` the sheet is fed turned
+    a quarter to the left; its cells keep their numbers and their places on the sheet.
     """
 
     name: str
     title: str
-    layout: Literal["swing", "small", "roll"]
+    layout: Literal["swing", "small", "card", "roll", "band"]
     page: tuple[float, float]
     tag: tuple[float, float]
     across: int
@@ -35,14 +38,15 @@ class Stock:
     dpi: int = 300
     edge: float = 4.0
     cut: bool = False
+    long_edge_first: bool = False
 
     def __post_init__(self) -> None:
         if self.across < 1 or self.down < 1 or min(self.tag) <= 0 or self.dpi < 100:
             raise self._impossible("it needs at least one cell, a size and a printer's dots")
-        for axis, count in enumerate((self.across, self.down)):
-            if count > 1 and self.step[axis] < self.tag[axis] - _ROUNDING_MM:
+        for axis, cells in enumerate((self.across, self.down)):
+            if cells > 1 and self.step[axis] < self.tag[axis] - _ROUNDING_MM:
                 raise self._impossible("its cells overlap")
-            last = self.first[axis] + (count - 1) * self.step[axis] + self.tag[axis]
+            last = self.first[axis] + (cells - 1) * self.step[axis] + self.tag[axis]
             if self.first[axis] < 0 or last > self.page[axis] + _ROUNDING_MM:
                 raise self._impossible("its cells do not fit its page")
 
@@ -69,11 +73,41 @@ class Stock:
         top = self.first[1] + row * self.step[1] + correction[1]
         return Box(left, top, left + self.tag[0], top + self.tag[1])
 
+    def free_cells(self, first_cell: int = 1, used: Collection[int] = ()) -> tuple[int, ...]:
+        """The cells of a sheet that are still to be had, from the first on."""
+        for cell in (first_cell, *used):
+            self.cell(cell)
+        free = tuple(cell for cell in range(first_cell, self.cells + 1) if cell not in used)
+        if not free:
+            raise Refused(
+                "Every cell of this sheet is used; nothing was printed.",
+                "Put in a new sheet and begin at its first cell.",
+            )
+        return free
+
+    def places(
+        self, wanted: int, first_cell: int = 1, used: Collection[int] = ()
+    ) -> tuple[tuple[int, int], ...]:
+        """So many places as (page, cell): what is free on the first sheet, then whole sheets."""
+        first = ((1, cell) for cell in self.free_cells(first_cell, used))
+        more = ((page, cell) for page in count(2) for cell in range(1, self.cells + 1))
+        return tuple(islice(chain(first, more), wanted))
+
+    def on_page(self, box: Box) -> Box:
+        """Where a box of the sheet lies on the page as it is fed."""
+        return box.turned(self.page[0]) if self.long_edge_first else box
+
     def _impossible(self, why: str) -> Refused:
         return Refused(
             f"{self.title} cannot be used as a stock: {why}.",
             "Measure the sheet again and correct its numbers.",
         )
+
+
+def after_grid(correction: Correction, read: Correction) -> Correction:
+    """The new correction, when the grid was printed with this one and these two numbers were read
+    on its scales, with their signs: across, then down, in mm."""
+    return correction[0] + read[0], correction[1] + read[1]
 
 
 @cache

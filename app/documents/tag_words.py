@@ -11,6 +11,7 @@ _GIVES_WAY = {  # in this order: what stands first is given up first
     "knit": "needles and gauge are left out",
     "ounces": "ounces and yards are left out",
     "differ": "the line that lots differ is left out",
+    "origin": "where it was spun and dyed is left out",
     "base": "the base's name takes two lines",
 }
 _MAY_BREAK = ("knit", "care", "origin")
@@ -30,8 +31,9 @@ class TagWords:
     """What a tag says, as it is printed: the words of the base version at the time.
 
     Nothing else goes on a tag: no recipe, cone, customer or member of staff. `ounces_by_law`
-    says that the market asks for ounces and yards, so that they never give way. A `|` in knit, care
-    or origin is where the sentence breaks best.
+    says that the market asks for ounces and yards, so that they never give way; `origin_by_law` the
+    same of the origin, also where no market was asked. A `|` in knit, care or origin is where the
+    sentence breaks best.
     """
 
     studio: str
@@ -47,6 +49,7 @@ class TagWords:
     origin: str = ""
     differ: str = ""
     ounces_by_law: bool = False
+    origin_by_law: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,7 +100,7 @@ def ways_to_shorten(words: TagWords) -> Iterator[Shortened]:
 
 
 def _can_give_way(words: TagWords, field: str) -> bool:
-    if field == "ounces" and words.ounces_by_law:
+    if (field == "ounces" and words.ounces_by_law) or (field == "origin" and words.origin_by_law):
         return False
     if field == "base":
         return " " in words.base

@@ -1,17 +1,18 @@
 """Sheets of tags: any stock, any first cell, any mix of lots, proven before they are handed out."""
 
 from collections import Counter
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Collection, Mapping, Sequence
+from dataclasses import dataclass, replace
 
 from app.calculations import codes
-from app.documents.paper import HAIR, Box, Paper
+from app.documents.boxes import Box
+from app.documents.paper import HAIR, Paper
 from app.documents.proof import Due, prove
 from app.documents.square_codes import fits_a_tag
 from app.documents.stocks import Correction, Stock
 from app.documents.tag_layouts import LAYOUTS, Worn
 from app.documents.tag_words import Shortened, TagWords, check_words, ways_to_shorten
-from app.documents.typesetting import Type
+from app.documents.typesetting import Face, Type, width_mm
 from app.problems import Refused
 
 _SLUG_LINE_MM, _SLUG_NEEDS_MM = 6.6, 10.5  # its base line, and the head of a page that has room
@@ -91,47 +92,66 @@ def tag_sheets(
     stock: Stock,
     *,
     first_cell: int = 1,
+    used: Collection[int] = (),
     correction: Correction = (0.0, 0.0),
     slug: str = "",
 ) -> Sheets:
     """Tags in their order from the first cell on, every code read back before this returns.
 
-    Words that do not fit are refused by name. The slug stands in the sheet's waste margin, with
-    the sheet's number and cells after it.
+    Cells that are `used` on the first sheet are passed over. Words that do not fit are refused by
+    name. The slug stands in the sheet's waste margin, with the sheet's number and cells after it.
     """
     wordings = {tag.words: tag for tag in tags}
     for words in wordings:
         check_words(words)
-    places = _places(tags, stock, first_cell)
-    fitted = {words: _fitted(words, tag.code, stock) for words, tag in wordings.items()}
+    free = stock.free_cells(first_cell, used)
+    places = _places(tags, stock, first_cell, used)
+    fitted = _fitted_all(wordings, stock)
     paper = _paper(stock)
     for place, tag in zip(places, tags, strict=True):
         if place.page > len(paper.codes):
             paper.new_page()
-        if place is places[0] or place.cell == 1:
-            _mark_sheet(paper, stock, correction, _slug(slug, place.page, places, stock))
+        if place is places[0] or place.page > 1 and place.cell == 1:
+            _mark_sheet(paper, stock, correction, _slug(slug, place.page, places, stock, free))
         box = stock.cell(place.cell, correction)
         _draw(paper, box, stock, fitted[tag.words].words, tag.code)
     pdf = paper.pdf("Make this printer's correction smaller, or choose another stock.")
     prove(pdf, _due(places, tags, stock, correction), stock.dpi)
     gave_way = dict.fromkeys(given for one in fitted.values() for given in one.left_out)
-    return Sheets(pdf, places, stock.cells - places[-1].cell, tuple(gave_way))
+    return Sheets(pdf, places, _left(places, places[-1].page, stock, free), tuple(gave_way))
 
 
-def _places(tags: Sequence[Tag], stock: Stock, first_cell: int) -> tuple[Place, ...]:
+def _places(
+    tags: Sequence[Tag], stock: Stock, first_cell: int, used: Collection[int]
+) -> tuple[Place, ...]:
     if not tags:
         raise Refused("There is no tag to print.", "Choose the skeins that need one.")
-    stock.cell(first_cell)
     marked = [tag.code.text for tag in tags]
     if twice := [code for code, count in Counter(marked).items() if count > 1]:
         raise Refused(
             f"{', '.join(twice)} would be printed twice; nothing was printed.",
             "Print each mark once, or void the old tag first.",
         )
-    counted = (divmod(first_cell - 1 + n, stock.cells) for n in range(len(tags)))
-    return tuple(
-        Place(code, page + 1, cell + 1) for code, (page, cell) in zip(marked, counted, strict=True)
-    )
+    cells = stock.places(len(tags), first_cell, used)
+    return tuple(Place(code, *cell) for code, cell in zip(marked, cells, strict=True))
+
+
+def _left(places: Sequence[Place], page: int, stock: Stock, free: Sequence[int]) -> int:
+    """How many cells of a sheet are still to be had after this printing."""
+    return (len(free) if page == 1 else stock.cells) - sum(one.page == page for one in places)
+
+
+def _fitted_all(wordings: Mapping[TagWords, Tag], stock: Stock) -> dict[TagWords, Shortened]:
+    """The words of each tag as they fit; lots that are equally wide need only one trial."""
+    tried: dict[tuple[TagWords, float], Shortened] = {}
+    fitted = {}
+    for words, tag in wordings.items():
+        lot_width = width_mm(tag.code.grouped, Type(17, Face.CODE_BOLD))
+        key = replace(words, lot=""), round(lot_width, 3)
+        if key not in tried:
+            tried[key] = _fitted(words, tag.code, stock)
+        fitted[words] = replace(tried[key], words=replace(tried[key].words, lot=words.lot))
+    return fitted
 
 
 def _fitted(words: TagWords, code: Worn, stock: Stock) -> Shortened:
@@ -145,7 +165,7 @@ def _fitted(words: TagWords, code: Worn, stock: Stock) -> Shortened:
 
 
 def _paper(stock: Stock) -> Paper:
-    return Paper("Tags", stock.page, dpi=stock.dpi, edge=stock.edge)
+    return Paper("Tags", stock.page, dpi=stock.dpi, edge=stock.edge, turned=stock.long_edge_first)
 
 
 def _draw(paper: Paper, box: Box, stock: Stock, words: TagWords, code: Worn) -> None:
@@ -159,6 +179,11 @@ def _mark_sheet(paper: Paper, stock: Stock, correction: Correction, slug: str) -
         paper.text(max(stock.first[0], 10), _SLUG_LINE_MM, slug, Type(8))
     if not stock.cut:
         return
+    _mark_cuts(paper, stock, correction)
+
+
+def _mark_cuts(paper: Paper, stock: Stock, correction: Correction) -> None:
+    """Ticks outside the cells; where these end at the page's edge, ticks on the line of the cut."""
     left, top, *_ = stock.cell(1, correction)
     *_, right, foot = stock.cell(stock.cells, correction)
     for column in range(1, stock.across + 1):
@@ -166,6 +191,8 @@ def _mark_sheet(paper: Paper, stock: Stock, correction: Correction, slug: str) -
         for x in (box.left, box.right):
             paper.rule((x, top - 2.6), (x, top - 0.8), HAIR)
             paper.rule((x, foot + 0.8), (x, foot + 2.6), HAIR)
+    if left < stock.edge + 2.6:
+        left, right = stock.edge + 2.6, stock.page[0] - stock.edge - 2.6
     for row in range(stock.down):
         box = stock.cell(1 + row * stock.across, correction)
         for y in (box.top, box.bottom):
@@ -173,13 +200,26 @@ def _mark_sheet(paper: Paper, stock: Stock, correction: Correction, slug: str) -
             paper.rule((right + 0.8, y), (right + 2.6, y), HAIR)
 
 
-def _slug(slug: str, page: int, places: Sequence[Place], stock: Stock) -> str:
+def _slug(slug: str, page: int, places: Sequence[Place], stock: Stock, free: Sequence[int]) -> str:
     cells = [place.cell for place in places if place.page == page]
-    left = stock.cells - cells[-1]
+    left = _left(places, page, stock, free)
     after = f", {left} left" if left else ""
     return slug and (
         f"{slug} · sheet {page} of {places[-1].page}"
-        f" · cells {cells[0]} to {cells[-1]} of {stock.cells}{after}"
+        f" · cells {_in_runs(cells)} of {stock.cells}{after}"
+    )
+
+
+def _in_runs(cells: Sequence[int]) -> str:
+    """The cells in words: `3, 5 to 9`; one alone is a run too."""
+    runs: list[list[int]] = []
+    for cell in cells:
+        if runs and runs[-1][-1] == cell - 1:
+            runs[-1].append(cell)
+        else:
+            runs.append([cell])
+    return ", ".join(
+        f"{run[0]} to {run[-1]}" if len(run) > 1 or len(runs) == 1 else f"{run[0]}" for run in runs
     )
 
 
@@ -188,6 +228,6 @@ def _due(
 ) -> list[list[Due]]:
     pages: list[list[Due]] = [[] for _ in range(places[-1].page)]
     for place, tag in zip(places, tags, strict=True):
-        box = stock.cell(place.cell, correction)
+        box = stock.on_page(stock.cell(place.cell, correction))
         pages[place.page - 1].append(Due(place.code, box, tag.code.grouped))
     return pages

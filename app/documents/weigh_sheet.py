@@ -5,8 +5,9 @@ Points of all weights stand under each other. It shows amounts: back into the fo
 
 from dataclasses import dataclass
 
+from app.documents.boxes import Box
 from app.documents.cautions_box import draw_cautions
-from app.documents.paper import Box, Pen
+from app.documents.paper import Pen
 from app.documents.sheet import LEFT, RIGHT, Sheet, SheetFoot, SheetHead
 from app.documents.typesetting import Face, Type, break_lines, spelled_out, width_mm
 

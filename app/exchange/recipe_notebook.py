@@ -4,7 +4,7 @@ A recipe with a single row in trouble stays out whole, and nothing is saved here
 """
 
 import re
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, field
 from decimal import Decimal
 from typing import Final
@@ -18,12 +18,16 @@ from app.records.recipes import LOOKS
 from app.work.recipes import ComponentIn, ZoneIn
 
 MOST_ROWS = 60  # of one recipe; beyond it two colourways share a name
+LONGEST_NAME = 80  # characters
+SHARE_OF_ONE = Decimal(600)  # millionths: a notebook without more of any dye was kept as shares
 _FIBRE = {"owf": Decimal(10_000), "% owf": Decimal(10_000), "%owf": Decimal(10_000)}
 _PERCENT = {"%": Decimal(10_000), "percent": Decimal(10_000)}
 _IN_VOLUME = {"% w/v": Decimal(10_000), "% w": Decimal(10_000)}
 _LITRE = {"g": Decimal(1000), "gpl": Decimal(1000), "mg": Decimal(1)}
 OF_FIBRE: Final = Measure("a share of the fibre", {**_FIBRE, **_PERCENT}, 1, 1_000_000,
                           said_in=(10_000, "%"))
+OF_KILO: Final = Measure("a share of the fibre", {"g": Decimal(1000)}, 1, 1_000_000,
+                         said_in=(10_000, "%"))
 OF_BATH: Final = Measure("an amount in a litre of bath", _LITRE, 1, 1_000_000,
                          said_in=(1000, "g/L"))
 OF_BOTTLE: Final = Measure("an amount in a bottle", {**_PERCENT, **_IN_VOLUME, **_LITRE},
@@ -31,7 +35,10 @@ OF_BOTTLE: Final = Measure("an amount in a bottle", {**_PERCENT, **_IN_VOLUME, *
 SHARE: Final = Measure("a share of the skein", {"%": Decimal(10)}, 1, 1000)
 POUR: Final = Measure("what a zone takes for 100 g", {"ml": Decimal(1)}, 1, 500,
                       said_in=(1, "mL"))
+_OF_LITRE = ("g/l", "gpl", "mg/l")
 _RATIO = re.compile(r"(?:1\s*[:/]\s*)?(\d{1,3}(?:[.,]\d)?)(?:\s*[:/]\s*1)?", re.ASCII)
+_A_LITRE = re.compile(r"(m?g)\s*/\s*(?:l|lt|ltr|litre|liter)", re.ASCII)
+_A_KILO = re.compile(r"g\s*/\s*kg", re.ASCII)
 _WITH_UNIT = re.compile(r"[\d.,\s\u00a0\u202f]*\d\s*([^\d\s.,].*)", re.ASCII)
 _ASSISTANT = re.compile(
     r"acid\b|vinegar|acetic|citric|formic|sulphate|sulfate|salt\b|soda|ammoni|levelling|leveling|"
@@ -71,6 +78,7 @@ class _Gathered:
     name: str
     said: dict[str, tuple[str, int]] = field(default_factory=dict)
     zones: dict[str, ZoneIn] = field(default_factory=dict)
+    poured: dict[tuple[str, str | None], int] = field(default_factory=dict)
     lines: list[tuple[Decimal, int, ComponentIn]] = field(default_factory=list)
     out: bool = False
 
@@ -88,17 +96,38 @@ class _Reader(RowReader):
     def read(self, row: Row) -> None:
         before = len(self.troubles)
         name = self.words(row, "colourway") or self.last
-        if not name:
-            self.trouble(row, "colourway", "nothing stands there.")
+        if not name or len(name) > LONGEST_NAME:
+            self.trouble(row, "colourway", "no colourway has so long a name." if name
+                         else "nothing stands there.", name)
+            self.last = ""  # what follows without a name belongs to nobody either
             return
         self.last = name
         recipe = self.recipes.setdefault(plain(name), _Gathered(name))
+        self._look_beside(row)
         self._heads(row, recipe)
         zone = self._zone(row, recipe)
         component = self._component(row, zone)
         if component is not None:
+            self._look_for_twins(row, recipe, component)
             recipe.lines.append((self._place(row), row.number, component))
         recipe.out = recipe.out or len(self.troubles) > before
+
+    def _look_beside(self, row: Row) -> None:
+        """Past the last heading nothing is read: a comma within a number makes such cells."""
+        beyond = [cell for cell in row.cells[len(self.match.headings):] if cell != ""]
+        if beyond:
+            self.trouble(row, "amount", "this row has more cells than there are headings. Was a "
+                                        "number cut at its comma?", beyond[0])
+
+    def _look_for_twins(self, row: Row, recipe: _Gathered, one: ComponentIn) -> None:
+        """A dye twice in one recipe is most often two recipes of one name, unless an order is said.
+        """
+        key = plain(one.substance), one.zone
+        first = recipe.poured.setdefault(key, row.number)
+        if first != row.number and one.role == "dye" and not self.words(row, "place"):
+            self.trouble(row, "substance",
+                         f"row {first} has this dye already for {recipe.name}. Two recipes of one "
+                         "name? Poured twice, it needs its order.", one.substance)
 
     def _heads(self, row: Row, recipe: _Gathered) -> None:
         for name in _HEADS:
@@ -145,15 +174,18 @@ class _Reader(RowReader):
             return "owf", 0
         if unit in _FIBRE or (unit in _PERCENT and zone is None):
             kind, measure = "owf", OF_FIBRE
-        elif unit in OF_BOTTLE.units and zone is not None:
+        elif unit == "g/kg":
+            kind, measure = "owf", OF_KILO
+        elif zone is not None and unit in (*_PERCENT, *_IN_VOLUME, *_OF_LITRE):
             kind, measure = "bottle", OF_BOTTLE
-        elif unit in _LITRE:
+        elif unit in _OF_LITRE:
             kind, measure = "bath", OF_BATH
         else:
             self.trouble(row, "unit", "it is neither % of the fibre nor g/L; what is in a bottle "
                                       "needs its zone.", unit)
             return "owf", 0
-        return kind, self._amount(row, "amount", measure, unit) or 0
+        said = unit if unit in measure.units else unit.partition("/")[0]
+        return kind, self._amount(row, "amount", measure, said) or 0
 
     def _unit(self, row: Row) -> str:
         """The unit in its cell, else in its column, else in the heading."""
@@ -162,9 +194,10 @@ class _Reader(RowReader):
         place = self.match.places.get("amount")
         heading = "" if place is None else self.match.headings[place]
         in_heading = "owf" if "owf" in heading.casefold() else (
-            "%" if "%" in heading else "g" if re.search(r"\bg\s*/\s*l", heading, re.I) else "")
+            "%" if "%" in heading else "g/l" if re.search(r"\bg\s*/\s*l", heading, re.I) else "")
         unit = (own or self.words(row, "unit") or in_heading).casefold().strip(" .")
-        return unit if unit in OF_BOTTLE.units or unit in _FIBRE else unit.partition("/")[0].strip()
+        of_litre = _A_LITRE.fullmatch(unit)
+        return f"{of_litre[1]}/l" if of_litre else "g/kg" if _A_KILO.fullmatch(unit) else unit
 
     def _amount(
         self, row: Row, name: str, measure: Measure, unit: str = ""
@@ -224,8 +257,18 @@ def read_notebook(
         tuple(_recipe(one) for one in whole if one.name not in long),
         tuple(one.name for one in reader.recipes.values() if one.out or one.name in long),
         tuple(dict.fromkeys(reader.troubles)),
-        (*table.notes, *(f"{name} has more than {MOST_ROWS} rows: it is left out." for name in
-                         sorted(long))))
+        (*table.notes, *_as_shares(whole), *(
+            f"{name} has more than {MOST_ROWS} rows: it is left out." for name in sorted(long))))
+
+
+def _as_shares(recipes: Sequence[_Gathered]) -> tuple[str, ...]:
+    """Said where no dye of a whole notebook comes to more than a trace."""
+    dyes = [line.amount for one in recipes for _, _, line in one.lines
+            if line.role == "dye" and line.unit == "owf"]
+    if not dyes or max(dyes) > SHARE_OF_ONE:
+        return ()
+    return ("No dye of this notebook comes to more than 0.06 %. If 0.0085 means 0.85 % there, put "
+            "the numbers right before you take it in.",)
 
 
 def plain(name: str) -> str:

@@ -79,9 +79,9 @@ def take_in_notebook(
     they are to be left out.
     """
     notebook = seen.notebook
-    if notebook and notebook.out and not leave_out:
-        raise Refused(f"{_recipes(len(notebook.out))} of this notebook cannot be taken in as "
-                      "written; nothing was saved.",
+    if notebook and (notebook.out or notebook.troubles) and not leave_out:
+        what = _recipes(len(notebook.out)) if notebook.out else "Rows"
+        raise Refused(f"{what} of this notebook cannot be taken in as written; nothing was saved.",
                       "Put the rows right, or say that such recipes are to be left out.")
     new = [one for one in (notebook.recipes if notebook else ())
            if _becomes(deed.connection, one) is not Becomes.THERE]

@@ -14,6 +14,8 @@ from app.calculations.moments import clock_words, day_words
 from app.documents.stocks import Correction, stock
 from app.documents.tag_words import TagWords
 from app.documents.tags import Place, Tag, tag_sheets
+from app.lookups.market_words import for_market
+from app.lookups.now import NOW
 from app.lookups.tagging import marks_for, pile_facts, piles_waiting, tag_text
 from app.problems import NotFound, Refused
 from app.records import Tag as TagRow
@@ -64,6 +66,8 @@ class Printed:
     """Words that gave way, because the stock has no room for them."""
     said: str
     seq: int
+    warnings: tuple[str, ...] = ()
+    """What the market's rules ask somebody to look at, each with its clause."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,6 +77,7 @@ class _Ready:
     order: PrintOrder
     version: int
     words: TagWords
+    warnings: tuple[str, ...] = ()
 
 
 def print_for_pile(
@@ -133,7 +138,8 @@ def _print(
         raise Refused("These tags are in the book already, with other marks; nothing was printed.",
                       "Look at the sheet that was printed first, or spoil its tags.")
     return Printed(sheets.pdf, tuple(done.answer), sheets.places, sheets.left_on_last,
-                   sheets.left_out, done.said, done.seq)
+                   sheets.left_out, done.said, done.seq,
+                   tuple(dict.fromkeys(said for one in ready for said in one.warnings)))
 
 
 def _hold_these(connection: Connection, tags: Sequence[int], marks: Sequence[str]) -> bool:
@@ -147,7 +153,18 @@ def _ready(book: Book, order: PrintOrder) -> _Ready:
     if order.count < 1:
         raise Refused("No tag was asked for; nothing was printed.", "Say how many.")
     version = may_print(book.ask(pile_facts, order.pile), order.count, order.version, order.why)
-    return _Ready(order, version, TagWords(**asdict(book.ask(tag_text, order.pile, version))))
+    text = book.ask(tag_text, order.pile, version)
+    label = book.ask(for_market, text, NOW)
+    if label is None:
+        return _Ready(order, version, TagWords(**asdict(text)))
+    if label.refusals:
+        raise Refused(f"{' '.join(said.words for said in label.refusals)} Nothing was printed.",
+                      " ".join(said.next_step for said in label.refusals))
+    words = TagWords(**asdict(text) | {
+        "fibre": label.fibre, "net": label.net, "ounces": label.ounces, "care": label.care,
+        "origin": label.origin, "ounces_by_law": label.ounces_by_law,
+        "origin_by_law": label.origin_by_law})
+    return _Ready(order, version, words, tuple(said.told for said in label.warnings))
 
 
 def _drawn(book: Book, ready: Sequence[_Ready], random: Random) -> list[list[Tag]]:

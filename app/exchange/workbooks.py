@@ -1,5 +1,6 @@
 """Workbooks (XLSX): the values that were saved in the first sheet with anything on it."""
 
+import re
 import zlib
 from collections.abc import Iterator
 from datetime import date, datetime, time
@@ -17,6 +18,7 @@ from app.problems import BadInput
 MOST_UNPACKED = 400_000_000
 _BROKEN = (BadZipFile, KeyError, ValueError, TypeError, AttributeError, IndexError, OSError,
            SyntaxError, EOFError, NotImplementedError, RuntimeError, zlib.error)
+_LITERAL = re.compile(r'"[^"]*"|\\.')  # of a number's format: what is only written beside it
 _ERRORS = ("#N/A", "#DIV/0!", "#REF!", "#NAME?", "#VALUE!", "#NUM!", "#NULL!")
 
 
@@ -88,7 +90,7 @@ def _cells(values: Any, written: Any) -> Iterator[tuple[Cell, ...]]:
     """Each row's cells; where some reckon, beside what was written in them."""
     values.reset_dimensions()  # what a file says of its own size may be wrong
     if written is None:
-        return (tuple(_cell(cell.value) for cell in row) for row in values.iter_rows())
+        return (tuple(map(_shown, row)) for row in values.iter_rows())
     written.reset_dimensions()
     both = zip(values.iter_rows(), written.iter_rows(), strict=True)
     return (tuple(map(_reckoned, saw, said)) for saw, said in both)
@@ -98,7 +100,15 @@ def _reckoned(saw: Any, said: Any) -> Cell:
     """The saved value of a cell that reckons, else its formula, which is not taken."""
     if said.data_type == "f" and saw.value is None:
         return Formula(str(getattr(said.value, "text", said.value)))
-    return _cell(saw.value)
+    return _shown(saw)
+
+
+def _shown(cell: Any) -> Cell:
+    """A cell's value; a number that is shown as per cent says so, for 0.85 % is kept as 0.0085."""
+    value = _cell(cell.value)
+    if not isinstance(value, Decimal) or "%" not in _LITERAL.sub("", cell.number_format or ""):
+        return value
+    return f"{(value * 100).normalize():f} %"
 
 
 def _cell(value: Any) -> Cell:

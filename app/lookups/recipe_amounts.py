@@ -7,7 +7,7 @@ from decimal import Decimal
 
 from sqlalchemy import Connection, select
 
-from app.lookups.recipes import RecipeThen, recipe_then, versions
+from app.lookups.recipes import RecipeThen, VersionUse, recipe_then, versions
 from app.records import Component
 
 IN_PERCENT = Decimal(10_000)  # millionths of the fibre, or milligrams a litre of a bottle
@@ -63,6 +63,30 @@ def difference(connection: Connection, before: int, after: int) -> str:
         return ""
     return ", ".join((*_in_amounts(_amounts(connection, old), _amounts(connection, new)),
                       *_in_making(old, new)))
+
+
+@dataclass(frozen=True, slots=True)
+class VersionSeen:
+    """A version with its amounts, what it changed in the one before, and its lots."""
+
+    use: VersionUse
+    recipe: RecipeThen
+    amounts: tuple[Amount, ...]
+    changed: str
+    """'' for the first, and where nothing is different."""
+
+
+def history(connection: Connection, colourway: int) -> tuple[VersionSeen, ...]:
+    """All versions of a colourway, the newest first, each against the one before it."""
+    found: list[VersionSeen] = []
+    for use in reversed(versions(connection, colourway)):
+        then = recipe_then(connection, use.version)
+        if then is not None:
+            before = found[-1].recipe if found else None
+            changed = difference(connection, before.version, use.version) if (
+                before and before.is_written) else ""
+            found.append(VersionSeen(use, then, _amounts(connection, then), changed))
+    return tuple(reversed(found))
 
 
 def _amounts(connection: Connection, recipe: RecipeThen) -> tuple[Amount, ...]:

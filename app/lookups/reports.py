@@ -39,8 +39,8 @@ class ReportRow:
 
 _REPORTS = (
     select(Report.id, Report.fault, Report.where_on, Report.repeat_mm, Report.seen_at,
-           Report.words, Report.customer, Report.count.label("stated"), DyeLot.code, DeedRow.happened,
-           DeedRow.person)
+           Report.words, Report.customer, Report.count.label("stated"), DyeLot.code,
+           DeedRow.happened, DeedRow.person)
     .join(DeedRow, DeedRow.seq == Report.deed).outerjoin(DyeLot, DyeLot.id == Report.lot)
     .where(Report.struck.is_(None))
 )

@@ -82,7 +82,7 @@ def _reading(line: Line, stage: Stage) -> tuple[str, str]:
 
 _KINDS_HELD = {
     "cone": ("cones",), "lot": (), "load": ("soak", "wash", "spin", "rail", "steamer"),
-    "yarn": ("now",), "bath": (), "fill": (),
+    "yarn": ("now",), "bath": (), "fill": (), "supplier_lot": (),
 }
 """Stations where a hold hangs that have no code of their own."""
 

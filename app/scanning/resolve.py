@@ -20,6 +20,7 @@ from app.calculations.codes import (
     read,
 )
 from app.calculations.moments import moment_words
+from app.calculations.spoken_codes import written_down
 from app.calculations.typed_codes import UNREADABLE, fits, near, readings
 from app.lookups.things import Found, by_beginning, by_codes, by_name, of_lot
 from app.lookups.weighings import weigh_out
@@ -52,7 +53,7 @@ def resolve(
 
     `wanted` names the kinds that make sense at this bench; anything else is told, not taken.
     """
-    words = _printable(text)
+    words = written_down(_printable(text)) if typed else _printable(text)
     if not words:
         return Resolution(sentence="Nothing was read.", next_step="Scan or type it once more.")
     head = printed_head(connection, words)

@@ -70,6 +70,7 @@ class NewJar:
     lot: str | None
     mg: int
     strength_permille: int | None = None
+    expires: datetime | None = None
 
 
 def open_new_jar(deed: Deed, new: NewJar) -> int:
@@ -79,7 +80,7 @@ def open_new_jar(deed: Deed, new: NewJar) -> int:
                       "Write its name as the recipes say it.")
     lot = supplier_lot(deed, supplier_named(deed, new.maker), new.lot)
     return open_jar(deed, JarIn(new.number, " ".join(new.dye.split()), ((lot, new.mg),),
-                                new.strength_permille))
+                                new.strength_permille, new.expires))
 
 
 def refill(deed: Deed, jar: int, new: Refill) -> int:

@@ -4,15 +4,13 @@ from sqlalchemy import select
 
 from app.calculations.moments import day_words
 from app.lookups.left_to_sell import FILLED
-from app.problems import NotFound, Refused
+from app.problems import Refused
 from app.records import CustomerOrder, OrderLine, Whereabouts
 from app.store.deed import Deed
 from app.work.bundling import number_of
 from app.work.dividing import mark_of, skeins
 from app.work.moving import To, move
 from app.work.selling import call_off, send, take_for
-
-AGREED, NOTE_PUT_IN = "customer agreed", "note on alternating rows put in"
 
 
 def pack(deed: Deed, line: int, yarn: int) -> str:
@@ -70,17 +68,6 @@ def call_rest_off(deed: Deed, number: str) -> None:
     for line in lines:
         call_off(deed, line)
     deed.say(f"called off what was open of order {number}")
-
-
-def settle_two_lots(deed: Deed, line: int, how: str) -> None:
-    """One line is filled from two lots, and this was done about it: it stays in the journal."""
-    row = deed.one(
-        select(CustomerOrder.number, OrderLine.what)
-        .join(OrderLine, OrderLine.customer_order == CustomerOrder.id)
-        .where(OrderLine.id == line, OrderLine.struck.is_(None)))
-    if row is None:
-        raise NotFound("This line is not in the book; nothing was saved.", "Scan the order.")
-    deed.say(f"order {row.number}, {row.what}, is from two lots: {how}")
 
 
 def _open_lines(deed: Deed, number: str) -> list[int]:

@@ -7,7 +7,7 @@ from typing import Any
 
 from sqlalchemy import func, select
 
-from app.calculations.recipe_doubts import doubts_about
+from app.calculations.recipe_doubts import doubts_about, forms_not_said
 from app.calculations.scaling import Component as Dye
 from app.problems import NotFound, Refused
 from app.records import (
@@ -184,7 +184,9 @@ def doubts(
     """What a dyer would look at twice: said, never refused."""
     dyes = [Dye(one.substance, millionths / IN_PERCENT) for one in components
             if one.role == "dye" and (millionths := depth(one, zones))]
-    return doubts_about(dyes, None if liquor_tenths is None else Decimal(liquor_tenths) / 10)
+    ratio = None if liquor_tenths is None else Decimal(liquor_tenths) / 10
+    return doubts_about(dyes, ratio) + forms_not_said(
+        (one.substance, one.form) for one in components if one.role == "assistant")
 
 
 def depth(one: ComponentIn, zones: Sequence[ZoneIn]) -> int | None:

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from sqlalchemy import select
 
+from app.lookups.shared_faults import shared_with_earlier
 from app.problems import NotFound, Refused
 from app.records import Cause, Report, Sighting
 from app.records.reports import CAUSES, FAULTS, SEEN_AT, WHERE_ON
@@ -46,6 +47,7 @@ def report_fault(
     if fault.count is not None and fault.count < 1:
         raise Refused("None was said to have the fault; nothing was saved.", "Say how many.")
     must_be_known(deed, yarn)
+    _note_shared(deed, fault, yarn)
     row = deed.add(Report(
         fault=fault.fault, seen_at=fault.seen_at, where_on=fault.where_on,
         repeat_mm=fault.repeat_mm, words=fault.words.strip(), customer=fault.customer,
@@ -55,6 +57,16 @@ def report_fault(
     told = skeins(len(set(yarn))) if yarn else "a lot, as stated"
     deed.say(f"{fault.fault} on {told}")
     return row
+
+
+def _note_shared(deed: Deed, fault: FaultIn, yarn: Sequence[int]) -> None:
+    """The second complaint that shares something with an earlier one says where to look."""
+    shared = shared_with_earlier(deed.connection, fault.fault, yarn, fault.lot, deed.happened)
+    if shared:
+        first = [str(one) for one in shared[:3]]
+        more = f" and {len(shared) - 3} more" if len(shared) > 3 else ""
+        deed.note(f"A {fault.fault} was reported before on yarn that shares {', '.join(first)}"
+                  f"{more} with this: look at the suspects on the Desk (Faults).")
 
 
 def also_faulty(

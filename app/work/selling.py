@@ -9,6 +9,7 @@ from typing import Any
 from sqlalchemy import func, select
 
 from app.calculations.codes import shown
+from app.lookups.agreed import apart_by_card
 from app.lookups.left_to_sell import FILLED, left_to_sell
 from app.lookups.skeins import named_by_tag
 from app.problems import NotFound, Refused
@@ -141,13 +142,21 @@ def take_for(deed: Deed, line: int, tagged: Sequence[int]) -> str:
     lots |= _lots_of(deed, here)
     several = ""
     if len(lots) > 1:
-        several = (f"One line from {len(lots)} lots: "
-                   f"{' and '.join(sorted(_code(deed, lot) for lot in lots))}. Ask the customer, "
-                   "or put a note about alternating rows in.")
+        several = _several(deed, lots)
         deed.note(several)
     move(deed, fresh, To("taken", line=line))
     deed.say(f"took {skeins(len(fresh))} for order {row.number}")
     return several
+
+
+def _several(deed: Deed, lots: set[int]) -> str:
+    """What is to be settled of one line from several lots, and how far they are apart."""
+    found = apart_by_card(deed.connection, lots)
+    apart = "how far apart they are was not measured" if found is None else (
+        f"the least alike are {found.decisive} apart, {found.judged().at_worst} at worst")
+    return (f"One line from {len(lots)} lots: "
+            f"{' and '.join(sorted(_code(deed, lot) for lot in lots))}; {apart}. Ask the customer, "
+            "or put a card about alternating rows in.")
 
 
 def call_off(deed: Deed, line: int) -> None:

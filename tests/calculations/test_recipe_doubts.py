@@ -2,7 +2,8 @@
 
 from decimal import Decimal
 
-from app.calculations.recipe_doubts import doubts_about
+from app.calculations.assistants import SODA_ASH, SODIUM_SULPHATE
+from app.calculations.recipe_doubts import doubts_about, forms_not_said
 from app.calculations.scaling import Component, Per
 
 D = Decimal
@@ -38,3 +39,14 @@ def test_a_ratio_beyond_the_usual_is_odd_at_either_end() -> None:
 
 def test_grams_a_litre_are_not_counted_as_percent() -> None:
     assert doubts_about([Component("pigment", D(30), Per.LITRE)]) == ()
+
+
+def test_what_is_sold_in_two_forms_is_asked_for_its_form_with_the_factor_between_them() -> None:
+    assert forms_not_said([("sodium sulphate", "crystals"), ("citric acid", ""),
+                           ("acetic acid", "5 % vinegar")]) == ()
+    for name, substance in (("Sodium sulfate", SODIUM_SULPHATE), ("sodium carbonate", SODA_ASH)):
+        (said,) = forms_not_said([(name, "")])
+        assert said == (f"Say of {name} anhydrous or crystals: 1 g of the one is "
+                        f"{substance.factor:.2f} g of the other.")
+    assert forms_not_said([("acetic acid", "")]) == (
+        "Say of acetic acid which strength: 5 % vinegar, or a stronger acid.",)

@@ -2,7 +2,8 @@
 
 import pytest
 
-from app.documents.paper import SOLID, Box, Paper
+from app.documents.boxes import Box
+from app.documents.paper import SOLID, Paper
 from app.documents.proof import printed_pages, read_back
 from app.documents.square_codes import Symbol
 from app.documents.typesetting import Type
@@ -107,3 +108,34 @@ def test_a_page_can_be_marked_without_words() -> None:
     paper.box(Box(30, 40, 50, 45), SOLID)
     box = ink_box(printed_pages(paper.pdf(CURE), 300)[0], 300)
     assert box == pytest.approx((30, 40, 50, 45), abs=0.1)
+
+
+def test_a_stamp_is_drawn_once_and_claims_its_room_in_every_cell() -> None:
+    drawn: list[str] = []
+    paper = Paper("Test", (100, 60))
+    for cell in (Box(0, 0, 50, 30), Box(50, 0, 100, 30), Box(0, 30, 50, 60)):
+        with paper.cell(cell):
+            paper.stamp("lot", lambda: drawn.append("once") or paper.text(6, 10, "Lot", Type(8)))
+            if cell.left:
+                paper.text(7, 10, "mark", Type(8))
+    assert drawn == ["once"]
+    assert paper.misfits == ("“mark” meets “Lot”",)
+
+
+def test_a_stamp_stands_in_each_cell_where_it_was_drawn_in_the_first() -> None:
+    paper = Paper("Test", (100, 60))
+    for cell in (Box(0, 0, 50, 30), Box(50, 0, 100, 30)):
+        with paper.cell(cell):
+            paper.stamp("lot", lambda: paper.box(Box(10, 10, 20, 20), SOLID))
+    page = printed_pages(paper.pdf(""), 300)[0].convert("L")
+    half = page.width // 2
+    for side in (page.crop((0, 0, half, page.height)), page.crop((half, 0, 2 * half, page.height))):
+        assert ink_box(side, 300) == pytest.approx((10, 10, 20, 20), abs=0.1)
+
+
+def test_a_stamp_out_of_the_printers_reach_is_noted_where_it_lies() -> None:
+    paper = Paper("Test", (100, 60))
+    for cell in (Box(10, 10, 50, 50), Box(60, 10, 100, 50)):
+        with paper.cell(cell):
+            paper.stamp("lot", lambda: paper.text(37.5, 20, "Lot", Type(6), "right"))
+    assert paper.misfits == ("“Lot” lies where the printer cannot reach",)

@@ -5,7 +5,8 @@ from dataclasses import replace
 import pytest
 
 from app.calculations.codes import Code, Kind, numbered
-from app.documents.paper import Box, Paper
+from app.documents.boxes import Box
+from app.documents.paper import Paper
 from app.documents.plate_drawings import (
     DISC_MM,
     WALL,

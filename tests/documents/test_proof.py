@@ -5,7 +5,8 @@ from concurrent.futures import ThreadPoolExecutor
 import pytest
 from PIL import ImageDraw
 
-from app.documents.paper import Box, Paper
+from app.documents.boxes import Box
+from app.documents.paper import Paper
 from app.documents.proof import Due, printed_pages, prove, read_back
 from app.documents.stocks import stock
 from app.documents.tags import tag_sheets

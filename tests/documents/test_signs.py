@@ -2,7 +2,8 @@
 
 import pytest
 
-from app.documents.paper import Box, Paper
+from app.documents.boxes import Box
+from app.documents.paper import Paper
 from app.documents.proof import printed_pages
 from app.documents.signs import bar_foot, hold_sign, lot_over_bar, octagon
 from tests.documents.samples import ink_box, text_of

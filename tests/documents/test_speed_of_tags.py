@@ -18,6 +18,8 @@ from app.documents.tags import Tag, tag_sheets
 from app.documents.typesetting import MM
 from tests.documents.samples import tag_words
 
+PAIRS = 4
+
 
 def a_thousand() -> list[Tag]:
     """Fifty lots of twenty skeins."""
@@ -55,22 +57,27 @@ def the_plain_way(tags: list[Tag], one: Stock) -> bytes:
 
 
 @pytest.mark.long
-@pytest.mark.parametrize("dpi", [203, 300])
-def test_a_thousand_proven_tags_take_less_than_the_plain_way(
-    dpi: int, capsys: pytest.CaptureFixture[str]
+@pytest.mark.parametrize(("dpi", "most"), [(203, 1 / 3), (300, 1 / 2)])
+def test_a_thousand_proven_tags_take_a_part_of_the_plain_ways_time(
+    dpi: int, most: float, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    """Measured at 0.4 to 0.55 of its time; on a busy machine the two vary against each other."""
+    """The best of up to four pairs: on a busy machine the two vary against each other.
+
+    Measured on a quiet one: 0.25 to 0.3 of its time at 203 dots an inch, 0.43 at 300.
+    """
     tags, one = a_thousand(), replace(stock("small-63x38"), dpi=dpi)
     tag_sheets(tags[:1], one)
-    began = process_time()
-    proven = tag_sheets(tags, one).pdf
-    ours, began = process_time() - began, process_time()
-    plain = the_plain_way(tags, one)
-    theirs = process_time() - began
+    shares: list[float] = []
+    while len(shares) < PAIRS and min(shares, default=1) > most:
+        began = process_time()
+        proven = tag_sheets(tags, one).pdf
+        ours, began = process_time() - began, process_time()
+        plain = the_plain_way(tags, one)
+        shares.append(ours / (process_time() - began))
     with capsys.disabled():
         sys.stdout.write(
-            f"\n1,000 tags at {dpi}: proven {ours:.2f} s and {len(proven) // 1000} kB, "
-            f"plain {theirs:.2f} s and {len(plain) // 1000} kB\n"
+            f"\n1,000 tags at {dpi}: {', '.join(f'{share:.2f}' for share in shares)} of the plain "
+            f"way's time, {len(proven) // 1000} kB for {len(plain) // 1000} kB\n"
         )
-    assert ours <= 0.75 * theirs
+    assert min(shares) <= most
     assert len(proven) <= len(plain) / 5

@@ -12,8 +12,8 @@ from app.problems import NotFound, Refused
 SWING, SMALL = stock("swing-85x55"), stock("small-63x38")
 
 
-def test_three_kinds_of_tag_are_described() -> None:
-    assert {one.layout for one in stocks()} == {"swing", "small", "roll"}
+def test_five_kinds_of_tag_are_described() -> None:
+    assert {one.layout for one in stocks()} == {"swing", "small", "card", "roll", "band"}
 
 
 def test_no_stock_bears_a_makers_number() -> None:

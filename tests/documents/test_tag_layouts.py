@@ -3,7 +3,8 @@
 import pytest
 
 from app.calculations.codes import read
-from app.documents.paper import Box, Paper
+from app.documents.boxes import Box
+from app.documents.paper import Paper
 from app.documents.stocks import Stock, stock, stocks
 from app.documents.tag_layouts import LAYOUTS
 from app.documents.typesetting import Type

@@ -28,6 +28,13 @@ def test_ounces_the_law_asks_for_never_give_way() -> None:
     assert all(way.words.ounces for way in ways)
 
 
+def test_the_origin_gives_way_after_lots_differ_where_no_law_asks_for_it() -> None:
+    ways = list(ways_to_shorten(tag_words(origin_by_law=False)))
+    alone = [way.left_out[0] for way in ways if len(way.left_out) == 1]
+    assert alone.index("where it was spun and dyed is left out") == 3
+    assert {way.words.origin for way in ways} == {tag_words().origin, ""}
+
+
 def test_what_the_law_asks_for_is_in_every_way() -> None:
     words = tag_words()
     for way in ways_to_shorten(words):

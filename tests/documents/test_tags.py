@@ -48,6 +48,32 @@ def test_a_half_used_sheet_is_begun_at_its_ninth_cell() -> None:
     assert (left > SMALL.cell(10).left, right < SMALL.cell(9).right) == (True, True)
 
 
+def test_cells_that_are_used_anywhere_on_the_first_sheet_are_passed_over() -> None:
+    sheets = tag_sheets(tags(22), SMALL, first_cell=2, used=(3, 4, 9), slug="Tags")
+    assert [place.cell for place in sheets.places if place.page == 1] == [
+        cell for cell in range(2, 22) if cell not in (3, 4, 9)
+    ]
+    assert [(place.page, place.cell) for place in sheets.places][-5:] == [
+        (2, 1), (2, 2), (2, 3), (2, 4), (2, 5)
+    ]  # fmt: skip
+    assert sheets.left_on_last == 16
+    assert "sheet 1 of 2 · cells 2, 5 to 8, 10 to 21 of 21" in text_of(sheets.pdf)[0]
+    assert "Tags · sheet 2 of 2 · cells 1 to 5 of 21, 16 left" in text_of(sheets.pdf)[1]
+
+
+def test_a_sheet_with_gaps_knows_how_many_cells_are_left() -> None:
+    sheets = tag_sheets(tags(2), SWING, used=(1, 3), slug="Tags")
+    assert sheets.left_on_last == 6
+    assert "cells 2, 4 of 10, 6 left" in text_of(sheets.pdf)[0]
+
+
+def test_a_sheet_whose_cells_are_all_used_is_refused() -> None:
+    with pytest.raises(Refused, match="Every cell of this sheet is used"):
+        tag_sheets(tags(1), SWING, first_cell=9, used=(9, 10))
+    with pytest.raises(Refused, match="no cell 11"):
+        tag_sheets(tags(1), SWING, used=(11,))
+
+
 def test_tags_run_over_to_the_first_cell_of_the_next_sheet() -> None:
     sheets = tag_sheets(tags(4), SWING, first_cell=9)
     assert [(place.page, place.cell) for place in sheets.places] == [

@@ -75,6 +75,45 @@ def test_numbers_of_a_workbook_are_taken_as_they_are() -> None:
     assert found.recipes[0].components == (ComponentIn("K1", "owf", 300),)
 
 
+def test_grams_a_kilo_are_a_share_of_the_fibre_and_grams_alone_are_nothing() -> None:
+    assert only("Moth;Y1;2.2 g/kg", headings="Colourway;Dye;Amount %").components == (
+        ComponentIn("Y1", "owf", 2200),)
+    for amount in ("2 g", "2 g/100g", "2 g/skein", "2 ml/L"):
+        found = notebook(f"Moth;Y1;{amount}", headings="Colourway;Dye;Amount %")
+        assert (found.recipes, found.out) == ((), ("Moth",))
+        assert "it is neither % of the fibre nor g/L" in found.troubles[0].what
+
+
+def test_a_number_that_was_cut_at_its_comma_is_not_taken_for_another() -> None:
+    found = notebook("Moth;Y1;1;5", headings="Colourway;Dye;Amount %")
+    assert (found.recipes, found.troubles[0].kept) == ((), "5")
+    assert "Was a number cut at its comma?" in found.troubles[0].what
+
+
+def test_a_dye_twice_under_one_name_is_told_unless_its_order_is_said() -> None:
+    found = notebook("Moth;Y1;0.4", "Coal;K1;1", "MOTH;y1;0.5", "Moth;citric acid;1",
+                     "Moth;citric acid;1", headings="Colourway;Dye;Amount %")
+    assert [one.colourway for one in found.recipes] == ["Coal"]
+    assert [(one.row, one.what) for one in found.troubles] == [
+        (4, "row 2 has this dye already for Moth. Two recipes of one name? Poured twice, it needs "
+            "its order.")]
+    twice = only("Moth;Y1;0.4;1", ";Y1;0.5;2", headings="Colourway;Dye;Amount %;Order")
+    assert [one.amount for one in twice.components] == [4000, 5000]
+
+
+def test_a_notebook_kept_as_shares_is_said_to_look_so() -> None:
+    for amounts, said in ((("0.0085", "0.01"), True), (("0.0085", "0.4"), False)):
+        found = notebook(*(f"Moth {n};Y1;{amount}" for n, amount in enumerate(amounts)),
+                         headings="Colourway;Dye;Amount %")
+        assert bool(found.notes) is said
+
+
+def test_a_row_of_nobody_does_not_go_to_the_recipe_before_it() -> None:
+    found = notebook("Moth;Y1;0.4", f"{'N' * 81};K1;1", ";R1;1", headings="Colourway;Dye;Amount %")
+    assert [len(one.components) for one in found.recipes] == [1]
+    assert [one.row for one in found.troubles] == [3, 4]
+
+
 @pytest.mark.parametrize(("row", "column", "what"), [
     ("Moth;;;;;K1;x;%;;", "Amount", "it is no number"),
     ("Moth;;;;;K1;;%;;", "Amount", "nothing stands there"),
@@ -122,7 +161,7 @@ def test_a_role_may_be_said_and_is_else_known_by_the_jars_and_the_words() -> Non
 def test_a_row_before_any_colourway_and_a_list_of_one_name_are_told() -> None:
     found = notebook(";K1;1", headings="Colourway;Dye;Amount %")
     assert found.troubles[0].what == "nothing stands there."
-    long = notebook(*["Moth;K1;1"] * 61, headings="Colourway;Dye;Amount %")
+    long = notebook(*(f"Moth;K{n};1" for n in range(61)), headings="Colourway;Dye;Amount %")
     assert (long.recipes, long.out) == ((), ("Moth",))
     assert long.notes == ("Moth has more than 60 rows: it is left out.",)
     with pytest.raises(BadInput, match="No column is headed as how much"):

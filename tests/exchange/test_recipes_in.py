@@ -1,8 +1,10 @@
 """A notebook into the book: looked at first; new, next versions, and what is there already."""
 
+from io import BytesIO
 from pathlib import Path
 
 import pytest
+from openpyxl import Workbook
 
 from app.exchange.recipes_in import (
     SETTING,
@@ -112,3 +114,60 @@ def test_a_unit_is_said_once_for_all_rows(studio: Studio) -> None:
     seen = studio.book.ask(look_at_notebook, text, Said(given={"unit": "%"}))
     (version,) = studio.do(take_in_notebook, seen)
     assert [one.words for one in studio.book.ask(amounts, version)] == ["0.03 %"]
+
+
+WHOLE = "Colourway,Dye,Amount %\nMoth,K1,0.3\n"
+HOSTILE = {
+    "negative": "Coal,N1,-0.4\n", "not a number": "Coal,N1,NaN\n", "endless": "Coal,N1,inf\n",
+    "huge": "Coal,N1,1e400\n", "all of the fibre twice": "Coal,N1,200\n",
+    "nothing": "Coal,N1,0\n", "a formula": "Coal,N1,=0.2+0.2\n",
+    "two readings": "Coal,N1,0.4-0.5\n", "cut at the comma": "Coal,N1,1,5\n",
+    "a spoon": "Coal,N1,1 spoon\n", "no dye": "Coal,,0.4\n",
+    "a name for a page": f"{'C' * 500},N1,0.4\n",
+    "twice": "Coal,N1,0.4\nMoth,R1,0.1\nCoal,N1,0.5\n",
+}
+
+
+@pytest.mark.parametrize("rows", HOSTILE.values(), ids=HOSTILE)
+def test_of_a_hostile_notebook_nothing_is_half_taken_in(studio: Studio, rows: str) -> None:
+    seen = look(studio, WHOLE + rows)
+    assert seen.notebook is not None
+    assert all(one.sentence.startswith("Row ") for one in seen.notebook.troubles)
+    before = studio.last()
+    with pytest.raises(Refused, match="cannot be taken in as written; nothing was saved"):
+        studio.do(take_in_notebook, seen)
+    assert studio.last() == before
+    studio.do(take_in_notebook, seen, leave_out=True)
+    assert "Coal" not in [one.colourway for one in studio.book.ask(recipes)]
+    studio.check()
+
+
+@pytest.mark.parametrize("coding", ["utf-8-sig", "latin-1", "cp1252", "utf-16"])
+def test_names_are_read_in_the_codings_that_spreadsheets_save(studio: Studio, coding: str) -> None:
+    seen = look(studio, "Colourway,Dye,Amount %\nGrün,K1,0.3\n".encode(coding))
+    assert list(seen.becomes) == ["Grün"]
+
+
+def test_a_hundred_thousand_rows_and_what_is_no_list_are_refused_with_a_sentence(
+    studio: Studio,
+) -> None:
+    for data, what in ((WHOLE + "Moth,K1,0.3\n" * 100_000, "more than 20,000 rows"),
+                       (bytes(range(256)) * 9, "neither a spreadsheet nor a list"),
+                       (b"", "The file is empty")):
+        with pytest.raises(BadInput, match=what):
+            look(studio, data)
+
+
+def test_a_workbook_that_shows_per_cent_means_per_cent(studio: Studio) -> None:
+    book = Workbook()
+    sheet = book.active
+    assert sheet is not None
+    for row in (("Colourway", "Dye", "Amount"), ("Moth", "K1", 0.0085), (None, "R1", 0.001)):
+        sheet.append(row)
+    for cell in ("C2", "C3"):
+        sheet[cell].number_format = "0.00%"
+    sheet.merge_cells("A2:A3")
+    file = BytesIO()
+    book.save(file)
+    (version,) = studio.do(take_in_notebook, look(studio, file.getvalue()))
+    assert [one.words for one in studio.book.ask(amounts, version)] == ["0.85 %", "0.1 %"]

@@ -24,6 +24,7 @@ from app.store.deed import By
 from app.work.holding import hold
 from app.work.studio import choose
 from app.work.tagging import spoil_tags
+from tests.documents.samples import text_of
 from tests.makers import Studio
 
 LP = By("LP", "tagging")
@@ -161,3 +162,25 @@ def test_a_retry_never_hands_out_marks_that_are_not_in_the_book(
     with pytest.raises(Refused, match="with other marks; nothing was printed"):
         print_for_pile(studio.book, LP, PrintOrder(pile, 3, SWING), Random(4), "t-1")
     assert marks_in_book(studio) == first
+
+
+def test_tags_are_printed_in_the_words_of_the_market(piled: tuple[Studio, int, int]) -> None:
+    studio, pile, _ = piled
+    studio.do(choose, {"market": "EU", "language": "de", "origin": "From the hill."})
+    printed = print_for_pile(studio.book, LP, PrintOrder(pile, 1, SWING), Random(3))
+    kept = json.loads(studio.book.ask(lambda c: c.execute(select(Tag.words)).scalar_one()))
+    assert (kept["fibre"], kept["ounces_by_law"]) == ("100 % Wolle", False)
+    assert kept["care"].startswith("Handwäsche 30 °C")
+    assert "100 % Wolle" in text_of(printed.pdf)[0].replace("\u00a0", " ")
+    assert printed.warnings == (
+        "“From the hill.” has no words in German here and stands as written (common practice, no "
+        "source). Write it in that language in the base, if buyers must read it.",)
+
+
+def test_what_the_market_refuses_is_not_printed(piled: tuple[Studio, int, int]) -> None:
+    studio, pile, _ = piled
+    studio.do(choose, {"market": "US"})
+    with pytest.raises(Refused, match="no country where it was made or dyed .16 CFR 303.33") as no:
+        print_for_pile(studio.book, LP, PrintOrder(pile, 1, SWING), Random(3))
+    assert no.value.next_step.startswith("Write the origin")
+    assert marks_in_book(studio) == []

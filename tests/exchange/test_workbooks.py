@@ -41,6 +41,20 @@ def test_values_are_read_as_the_file_keeps_them() -> None:
     assert rows(data)[1] == (Decimal(114), Decimal("1462.5"), DAY, "yes")
 
 
+@pytest.mark.parametrize(("shape", "said"), [
+    ("0.00%", "0.85 %"), ("0%;[Red]-0%", "0.85 %"), ('0.0000"%"', Decimal("0.0085")),
+    ("0.0000\\%", Decimal("0.0085")), ("General", Decimal("0.0085"))])
+def test_a_number_shown_as_per_cent_says_so(shape: str, said: object) -> None:
+    book = Workbook()
+    sheet = book.active
+    assert sheet is not None
+    sheet["A1"], sheet["B1"] = 0.0085, "=A1"
+    sheet["A1"].number_format = shape
+    file = io.BytesIO()
+    book.save(file)
+    assert rows(file.getvalue())[0][0] == said
+
+
 def test_a_formula_without_a_saved_value_is_told_and_not_taken() -> None:
     data = workbook(("Cone", "Gross"), (114, "=1400+62"))
     assert rows(data)[1] == (Decimal(114), Formula("=1400+62"))

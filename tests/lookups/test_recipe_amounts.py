@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from app.lookups.recipe_amounts import amounts, difference, to_write_on
+from app.lookups.recipe_amounts import amounts, difference, history, to_write_on
 from app.work.recipes import ComponentIn, RecipeIn, StepIn, ZoneIn, write_recipe
 from tests.dyehouse import ACID, BLUE, DYES, YELLOW, Dyehouse
 from tests.makers import Studio
@@ -54,3 +54,16 @@ def test_a_version_comes_with_its_amounts_and_none_with_nothing(studio: Studio) 
     assert then is not None
     assert [one.words for one in found] == ["0.85 %", "0.22 %", "0.1 %"]
     assert studio.book.ask(to_write_on, 99) == (None, (), False)
+
+
+def test_all_versions_are_seen_each_against_the_one_before(studio: Studio) -> None:
+    house = Dyehouse(studio)
+    lot = house.dye(house.weighed())
+    studio.do(write_recipe, RecipeIn(1, (BLUE, replace(YELLOW, amount=2_500), DYES[2]),
+                                     liquor_tenths=200, steps=(StepIn("heat up", 850, 46),),
+                                     reason="warmer"))
+    new, old = studio.book.ask(history, 1)
+    assert (new.use.number, new.changed, new.use.lots) == (2, "Y1 lemon 0.22 → 0.25 %", ())
+    assert (old.use.number, old.changed) == (1, "")
+    assert [code.replace("·", "") for code in old.use.lots] == [studio.code(lot)]
+    assert [one.words for one in old.amounts] == ["0.85 %", "0.22 %", "0.1 %"]

@@ -31,12 +31,15 @@ from tests.documents.samples import tag_words
 
 Dots = NDArray[np.uint8]
 
-CODE_AND_EDGE_MM = 17.0  # from a tag's lower right corner, the square that holds its code
+cv2.setNumThreads(1)  # the pictures are small: more threads only wait for each other
+
+CODE_BEGINS_MM, CODE_ENDS_MM = 17.0, 2.0  # from a tag's lower right corner, with its white edge
 COUNTS = {
-    ("roll-62x40", 203): 2600, ("small-63x38", 203): 3100, ("swing-85x55", 203): 900,
+    ("roll-62x40", 203): 1100, ("small-63x38", 203): 4900, ("swing-85x55", 203): 600,
     ("roll-62x40", 300): 900, ("small-63x38", 300): 1600, ("swing-85x55", 300): 400,
     ("roll-62x40", 600): 240, ("small-63x38", 600): 200, ("swing-85x55", 600): 60,
 }  # fmt: skip
+ONE_OF = 20  # is disturbed
 BLUR_MM, NOISE, TURN_DEG = 0.1, 16, 30.0
 """The margin at which a tag must still read: blur of the print (standard deviation), noise of the
 picture (of 255), and how far the tag is turned."""
@@ -66,8 +69,8 @@ def code_pictures(one: Stock, sheets: Sheets) -> Iterator[tuple[str, Dots]]:
     for place in sheets.places:
         cell, page = one.cell(place.cell), pages[place.page - 1]
         left, top, right, bottom = (round(side / 25.4 * one.dpi) for side in (
-            cell.right - CODE_AND_EDGE_MM, cell.bottom - CODE_AND_EDGE_MM, cell.right,
-            cell.bottom))  # fmt: skip
+            cell.right - CODE_BEGINS_MM, cell.bottom - CODE_BEGINS_MM,
+            cell.right - CODE_ENDS_MM, cell.bottom - CODE_ENDS_MM))  # fmt: skip
         yield place.code, np.ascontiguousarray(page[top:bottom, left:right])
 
 
@@ -100,7 +103,7 @@ def test_ten_thousand_tags_are_counted() -> None:
 def test_every_tag_is_read_by_two_readers_that_are_not_its_writer(
     name: str, dpi: int, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    """Clean, all of them; blurred, noisy and turned at the margin, one of ten."""
+    """Clean, all of them; blurred, noisy and turned at the margin, one of twenty."""
     one, random = replace(stock(name), dpi=dpi), Random(dpi)
     noise = np.random.default_rng(dpi)
     decoder, turned_decoder = cv2.QRCodeDetectorAruco(), cv2.QRCodeDetector()
@@ -111,7 +114,7 @@ def test_every_tag_is_read_by_two_readers_that_are_not_its_writer(
     for n, (code, picture) in enumerate(code_pictures(one, sheets)):
         if by_zxing(picture, QR) != [code] or decoder.detectAndDecode(picture)[0] != code:
             missed.append(code)
-        if n % 10:
+        if n % ONE_OF:
             continue
         worse = disturbed(picture, dpi, (-TURN_DEG, TURN_DEG)[tried % 2], noise)
         tried += 1

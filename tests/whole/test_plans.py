@@ -9,6 +9,7 @@ from sqlalchemy import Connection, Select, event, func, select, text
 
 from app.lookups.agreed import agreed_lines, offers_of
 from app.lookups.became import became
+from app.lookups.bleeding import bled
 from app.lookups.bought import bought_by, sold_without_a_name
 from app.lookups.bundles import bundles_now
 from app.lookups.certainty import held_by
@@ -19,6 +20,7 @@ from app.lookups.customers import order_numbered
 from app.lookups.destinations import destinations
 from app.lookups.finished import scanned_tag
 from app.lookups.finishing import expected_by_tie
+from app.lookups.jar_gaps import jars_that_were_swapped
 from app.lookups.kit_patterns import kits_now, patterns_now
 from app.lookups.left_to_sell import left_to_sell, wanting
 from app.lookups.load_warnings import before_load
@@ -27,8 +29,11 @@ from app.lookups.lot_lines import lot_lines, lots_named, sisters_left
 from app.lookups.lot_shade import lot_shade
 from app.lookups.nearest_lots import nearest_lots
 from app.lookups.origins import origins
+from app.lookups.pot_steps import pots_at_work
 from app.lookups.present import _LEAVES, has_a_place, leaves
+from app.lookups.rails import dry_at
 from app.lookups.reorder import Asked, reorder
+from app.lookups.rinsing import rinsing
 from app.lookups.shade_sorting import drift_of, shade_sorting
 from app.lookups.shelves import on_shelf
 from app.lookups.skeins import named_by_tag
@@ -36,7 +41,9 @@ from app.lookups.tagging import marks_for, pile_facts, piles_waiting
 from app.lookups.things import by_beginning, by_code, lot_found, of_lot
 from app.lookups.thread import thread
 from app.lookups.ties import open_ties, tie_of
+from app.lookups.together import in_one_water
 from app.lookups.trail import trail
+from app.lookups.trays import trays_now
 from app.lookups.walks import ABOVE, BELOW
 from app.records import Tag, Yarn
 from app.store.book import Book
@@ -175,6 +182,14 @@ QUESTIONS: dict[str, Question] = {
     "how a line was settled": lambda c, s, row: agreed_lines(c, [1]),
     "what was offered for a lot": lambda c, s, row: offers_of(c, 1),
     "what is kept of a customer": lambda c, s, row: customer_data(c, 1),
+    "the trays": lambda c, s, row: trays_now(c),
+    "the pots at their steps": lambda c, s, row: pots_at_work(c),
+    "jars that were swapped": lambda c, s, row: jars_that_were_swapped(c),
+    "what is not to be in one water": lambda c, s, row: in_one_water(
+        c, [row["group"]], "wash", s.clock.now),
+    "how a lot bled": lambda c, s, row: bled(c, [1, 2], s.clock.now),
+    "when a cord is dry": lambda c, s, row: dry_at(c, [row["group"]], s.clock.now),
+    "the rinses of a load": lambda c, s, row: rinsing(c, 1),
 }
 
 

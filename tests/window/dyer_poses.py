@@ -153,6 +153,8 @@ POSES = (
     ("wash-rinse", "Wash & dry", lambda it: (it.scan(vessel(2)), it.press("Return", "3", "Return",
                                                                           "3"))),
     ("wash-rails", "Wash & dry", lambda it: None),
+    ("bottles", "Weighing", lambda it: it.press(
+        *"800", "Return", *"half", "Return", "Return", "F9")),
 )
 """(name, bench, what is done before the picture)."""
 

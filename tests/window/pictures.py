@@ -104,6 +104,14 @@ class Hands:
         self.press("Return")
         self.fill("a pattern book", "1", "")
 
+    def find_streaks(self, lot: str) -> None:
+        """Two skeins of a lot have a streak."""
+        for number in (1, 2):
+            self.scan_tags(lot, number)
+            self.press("F")
+            self.scan(count(1), DONE)
+        self.press("F1")
+
     def paste(self, codes: list[str]) -> None:
         """Paste a list."""
         self.window.reception.pasted(codes)
@@ -274,6 +282,10 @@ POSES = (
     Pose("counter-basket", "Counter", lambda it: (
         it.scan_tags("2615R6F", 2), it.scan_tags("2615YX1", 1))),
     Pose("counter-keep", "Counter", lambda it: (it.scan("2615YX1"), it.press("F3"))),
+    Pose("counter-more", "Counter", lambda it: (it.scan("2615YX1"), it.press("F11"))),
+    Pose("counter-ways", "Counter", lambda it: it.scan("2615YX1", count(6))),
+    Pose("counter-said", "Counter", lambda it: (
+        it.scan("2615YX1", count(6)), it.press("1"))),
     Pose("counter-buyer", "Counter", lambda it: it.ask("tallow")),
     Pose("counter-hold", "Counter", lambda it: it.scan_tags("2615X1R", 1)),
     Pose("desk-empty", "Desk"),
@@ -285,6 +297,9 @@ POSES = (
     Pose("desk-skein", "Desk", lambda it: it.scan_skein(122, PARTLY)),
     Pose("desk-slip", "Desk", lambda it: it.ask("2615M2F")),
     Pose("desk-hold", "Desk", lambda it: (it.scan(cone(116)), it.scan(HOLD))),
+    Pose("desk-fault", "Desk", lambda it: (it.scan_tags("2615YX1", 1), it.press("F"))),
+    Pose("desk-suspects", "Desk", lambda it: it.find_streaks("2615YX1")),
+    Pose("desk-recall", "Desk", lambda it: (it.scan(cone(114)), it.press("R"))),
     Pose("desk-holds", "Desk", lambda it: it.press("F4")),
     Pose("desk-book", "Desk", lambda it: it.press("F5", "F9")),
     Pose("desk-people", "Desk", lambda it: it.press("F6")),

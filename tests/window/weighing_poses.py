@@ -3,6 +3,7 @@
 from decimal import Decimal
 
 from app.calculations.codes import Kind, numbered
+from app.lookups.jars import jar_with
 from app.lookups.pots import recipes
 from app.lookups.recipes import recipe_then
 from app.scanning.balance_ear import Heard, Wiring
@@ -11,8 +12,11 @@ from app.store.book import Book
 from app.store.deed import By
 from app.window.posing import quiet
 from app.work.balances import BalanceIn, set_up_balance
-from app.work.jars import JarIn, Refill, open_jar, refill, supplier_lot
+from app.work.jars import JarIn, Refill, open_jar, refill, set_reorder, supplier_lot
 from app.work.recipes import ComponentIn, RecipeIn, write_recipe
+from app.work.stocks import StockIn, make_stock
+from app.work.weigh_lines import LineIn, begin_line, take_weight
+from app.work.weighing import WeighingIn, begin_weighing
 
 _DYES = ("B2 mid blue", "N1 navy", "K1 black", "Y1 lemon")
 
@@ -24,6 +28,12 @@ def open_the_jars(book: Book) -> None:
     for number, dye in enumerate(_DYES, 1):
         book.do(open_jar, JarIn(number, dye, ((lot, 140_000),), 1000), by=da)
     book.do(refill, 1, Refill("q", 500_000), by=da)
+    book.do(set_reorder, 4, 150_000, by=da)
+    out = book.do(begin_weighing, WeighingIn("stock"), by=da).answer
+    line = book.do(begin_line, LineIn(out, fill=book.ask(jar_with, _code(Kind.JAR, 1)).fill),
+                   by=da).answer
+    book.do(take_weight, line, 10_000, by=da)
+    book.do(make_stock, StockIn(out, 1000), by=da)
     found = next(one for one in book.ask(recipes) if one.colourway == "Ferry Ledger")
     book.do(write_recipe, RecipeIn(
         book.ask(recipe_then, found.version).colourway,
@@ -78,6 +88,12 @@ AT_THE_BALANCE = {
         _weigh_out(it), _jar(it, 1), it.press("F8"), it.scan(_code(Kind.ACTION, 11))),
     "weighing-jars": lambda it: it.press("F4"),
     "weighing-jar": lambda it: _jar(it, 1),
+    "weighing-buying": lambda it: (_jar(it, 1), it.press("F10")),
+    "weighing-strength": lambda it: (_jar(it, 2), it.press(*"500", "Return")),
+    "weighing-new-jar": lambda it: it.press("F4", "F9"),
+    "weighing-stocks": lambda it: it.press("F9"),
+    "weighing-stock": lambda it: (
+        it.press("F9", "F9"), _jar(it, 1), it.press(*"10.2", "Return", *"1000")),
     "weighing-recipe": lambda it: it.press("F6", "F", "Return"),
     "weighing-steps": lambda it: it.press(
         "F6", "F", "Return", "F3", *"heat up", "Tab", *"85", "Tab", *"46", "Return"),

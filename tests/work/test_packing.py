@@ -5,20 +5,18 @@ from datetime import timedelta
 import pytest
 
 from app.lookups.orders import open_orders
-from app.lookups.recent import entries
 from app.lookups.skeins import now_of
-from app.problems import NotFound, Refused
+from app.problems import Refused
 from app.work.holding import hold
 from app.work.moving import put_by
 from app.work.packing import (
-    AGREED,
     call_rest_off,
     pack,
     send_parcel,
-    settle_two_lots,
     take_out,
 )
 from app.work.selling import Wanted, know_customer
+from tests.lookups.cards import read_lot
 from tests.lookups.shop import ordered, shelved
 
 SHELF = 21 + 2  # the first plate after those of the studio
@@ -47,16 +45,19 @@ def test_skeins_go_in_one_by_one_and_leave_together(shop):
     shop.check()
 
 
-def test_a_line_from_two_lots_is_said_and_what_was_done_about_it_is_kept(shop):
+def test_a_line_from_two_lots_is_said_with_how_far_they_are_apart(shop):
     shop.do(pack, shop.line, shop.skeins[0])
     done = shop.done(pack, shop.line, shop.others[0])
     assert done.answer == done.findings[0]
     assert done.answer.startswith("One line from 2 lots:")
-    shop.do(settle_two_lots, shop.line, AGREED)
-    assert shop.book.ask(entries)[0].said == (
-        "order 1042, Sluice Keeper's Glove, is from two lots: customer agreed")
-    with pytest.raises(NotFound, match="not in the book"):
-        shop.do(settle_two_lots, 99, AGREED)
+    assert "how far apart they are was not measured. Ask the customer" in done.answer
+
+
+def test_two_lots_that_were_read_are_told_with_their_number(shop):
+    read_lot(shop, shop.one, (48.3, -36.6, 3.3))
+    read_lot(shop, shop.two, (48.2, -36.6, 3.3))
+    shop.do(pack, shop.line, shop.skeins[0])
+    assert "the least alike are 0.1 ± 0.5 apart" in shop.do(pack, shop.line, shop.others[0])
 
 
 def test_a_skein_that_is_put_by_goes_to_nobody_else(shop):

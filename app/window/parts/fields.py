@@ -54,6 +54,11 @@ class Field(QWidget, Generic[T]):
         self._unsay()
         return read_value
 
+    def name(self, name: str) -> None:
+        """Call it otherwise."""
+        self._name.setText(name)
+        self.line.setAccessibleName(name)
+
     def complain(self, sentence: str) -> None:
         """Say what is wrong; the text stays as it was typed."""
         self.wrong.setText(sentence)

@@ -156,6 +156,10 @@ def test_another_stock_has_its_own_cells(table):
     assert card.stock.name == "swing-85x55"
     assert card.where.text() == "Cells 1 to 10 of 10, then 1 more sheet, 9 left on the last."
     table.press("K")
+    assert card.where.text() == "Cells 1 to 11 of 15, 4 left."
+    table.press("K")
+    assert card.stock.name == "band-210x50"
+    table.press("K")
     assert card.where.text() == "11 from the roll, one at a time."
 
 

@@ -1,6 +1,7 @@
 import pytest
 
 from app.calculations.codes import Kind, numbered
+from app.calculations.moments import day_words
 from app.lookups.jars import jar_with
 from app.window.benches.weighing.jars_page import JarsPage
 from app.window.benches.weighing.start import Start
@@ -20,19 +21,57 @@ def row(bench, number):
     return found[2], found[3], found[4], found[6]
 
 
-def test_a_jar_is_refilled_with_one_scan_and_two_fields(bench):
+def test_a_jar_is_refilled_with_one_scan_and_its_grams(bench):
     bench.house.take(bench.house.begin(), bench.house.fills[1], 360_000)
     bench.scan(jar(1))
     assert isinstance(bench.bench.hand, JarsPage)
-    bench.type("q")
-    bench.press("Tab")
     bench.type("500")
-    bench.press("Enter")
+    bench.press("Tab", "q", "Enter")
     now = bench.house.jar(1)
     assert now.number == 2
     assert row(bench, 1) == ("640 g", "not known", "22 % p, 78 % q", "")
     assert any("strength of fill 2 is not known" in one for one in bench.found)
     assert [part.said for part in bench.studio.book.ask(jar_with, jar(2)).parts] == ["p"]
+    card = bench.bench.hand.card
+    assert "How strong is the mixture?" in card.asked.text()
+    bench.type("94")
+    bench.press("Enter")
+    assert row(bench, 1)[:2] == ("640 g", "94 %")
+
+
+def test_grams_alone_are_a_refill_of_a_lot_that_is_not_stated(bench):
+    bench.scan(jar(2))
+    balance_types(bench, "500 g")
+    bench.press("Enter")
+    assert row(bench, 2)[:3] == ("1000 g", "not known", "50 % p, 50 % lot not stated")
+
+
+def test_what_cannot_be_read_of_a_refill_is_said_and_stays_as_typed(bench):
+    bench.scan(jar(1))
+    bench.press(*"500", "Tab", "q", "Tab", "Tab", *"31/02/2027", "Enter")
+    card = bench.bench.hand.card
+    assert "“31/02/2027” is no day." in card.until.wrong.text()
+    assert (card.amount.line.text(), card.lot.line.text()) == ("500", "q")
+    assert bench.house.jar(1).number == 1
+    card.until.line.setText("2026-04")
+    bench.press("Enter")
+    assert bench.house.jar(1).number == 2
+    assert row(bench, 1)[3] == ""
+
+
+def test_the_weight_to_buy_at_is_set_and_taken_away_again(bench):
+    bench.scan(jar(1))
+    bench.press("F10", *"450", "Enter")
+    assert (bench.house.jar(1).reorder_mg, row(bench, 1)[3]) == (450_000, "buy soon")
+    bench.studio.do(set_reorder, 2, 600_000)
+    bench.bench.hand.look()
+    bench.quiet()
+    assert bench.bench.hand.to_look_at.text() == (
+        "To look at: jar 1 B1 turquoise, buy soon; jar 2 Y1 lemon, buy more.")
+    bench.press("Enter")
+    assert bench.house.jar(1).reorder_mg is None
+    bench.press("0", "Enter")
+    assert "More is bought before nothing is left" in bench.trouble
 
 
 def test_its_strength_is_told_again(bench):
@@ -66,11 +105,12 @@ def test_a_new_jar_is_opened_from_its_label(bench):
     bench.press("F4", "F9")
     bench.type("T1 tan")
     bench.press("Tab")
-    bench.press(*"Osk Dyes", "Tab", *"77-A", "Tab", *"250", "Enter")
+    bench.press(*"Osk Dyes", "Tab", *"77-A", "Tab", *"250", "Tab", *"03/2030", "Enter")
     assert isinstance(bench.bench.hand, JarsPage)
     assert row(bench, 5)[:3] == ("250 g", "not known", "77-A")
     found = bench.studio.book.ask(jar_with, numbered(Kind.JAR, 5).text)
     assert (found.dye, found.parts[0].supplier) == ("T1 tan", "Osk Dyes")
+    assert day_words(found.expires) == "31 Mar 2030"
     bench.press("F8")
     assert isinstance(bench.bench.hand, Start)
 

@@ -1,3 +1,4 @@
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -87,6 +88,33 @@ def test_four_lots_keep_what_they_were_dyed_by_and_the_next_version_says_what_ch
         amounts, one.version)} for one in (first, second)}
     assert (shown[1]["Y1 lemon"], shown[2]["Y1 lemon"]) == ("0.22 %", "0.25 %")
     assert bench.bench.hand.changed.text() == "What changed: Y1 lemon 0.22 → 0.25 %."
+    bench.bench.hand.colourways.line.clear()
+    bench.press(*"sluice", "Enter")
+    lines = bench.bench.hand.history.lines
+    assert lines[0].endswith(": Y1 lemon 0.22 → 0.25 %.")
+    assert lines[1:3] == ["Why: a bit more yellow. B1 turquoise 0.85 %, Y1 lemon 0.25 %, K1 black "
+                          "0.1 %.", "Nothing was dyed by it yet."]
+    assert lines[4] == "B1 turquoise 0.85 %, Y1 lemon 0.22 %, K1 black 0.1 %."
+    assert lines[5] == f"Dyed by it: 4 lots, {', '.join(first.lots)}."
+
+
+def test_a_zone_that_is_changed_keeps_its_colour(bench):
+    bench.press("F6", *"Moth", "F6", "F4", "A", "Tab", *"40", "Tab", *"60", "Enter")
+    looks = bench.bench.hand.looks
+    looks.show_rows([replace(looks.rows[0], swatch="#9FC4CF")])
+    looks.table.opened.emit(0)
+    looks.ml.line.setText("55")
+    looks.letter.setFocus()
+    bench.press("Enter")
+    assert (looks.rows[0].ml_per_100_g, looks.rows[0].swatch) == (55, "#9FC4CF")
+
+
+def test_the_form_of_an_assistant_is_asked_for(bench):
+    bench.press("F6", *"sluice", "Enter")
+    add(bench, "sodium sulphate", "5")
+    assert "anhydrous or crystals: 1 g of the one is 2.27 g" in bench.bench.hand.doubt.text()
+    add(bench, "sodium sulphate (crystals)", "11.3")
+    assert bench.bench.hand.doubt.text().count("crystals") == 0
 
 
 def test_steps_are_written_with_heat_and_minutes_and_go_on_into_the_next(bench):

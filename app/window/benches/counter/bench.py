@@ -9,8 +9,10 @@ from PySide6.QtGui import QKeyEvent
 from app.calculations.codes import Kind, bare_characters, code_of
 from app.lookups.counter import AtCounter
 from app.lookups.customers import Known
+from app.lookups.kits import kits_named
 from app.lookups.lot_lines import NextLook, base_names, sisters_left
 from app.lookups.put_bys import Over, put_bys_over
+from app.lookups.things import Found
 from app.problems import NotFound
 from app.window.bench import Around, Bench
 from app.window.benches.counter.asking import Ask
@@ -30,6 +32,7 @@ from app.window.benches.counter.looking import (
     look_at_buyer,
     look_at_lot,
 )
+from app.window.benches.counter.more import More
 from app.window.benches.counter.till import Till
 from app.window.in_turn import InTurn
 from app.window.parts.action_plates import COUNTS, DONE
@@ -48,6 +51,7 @@ class CounterBench(Bench):
         self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
         self.hand, self.till, self._in_turn = Hand(), Till(self), InTurn(self)
         self.bags = Bags(self, self.till)
+        self.more = More(self, self.till, self._keep_of, self._open_bag)
         self.lot: AtCounter | None = None
         self._mark, self._note = "", ""
         self._purchases: Purchases | None = None
@@ -202,9 +206,11 @@ class CounterBench(Bench):
 
     def _count_plate(self, number: int) -> None:
         asked = self.hand.question
-        if asked is None:
+        if asked is None and self.lot is not None:
+            self.more.wanted(self.lot, number)
+        elif asked is None:
             self.around.trouble(NotFound(f"There is nothing here to count {number} of.",
-                                         "Scan a lot and press Put by or Promise first."))
+                                         "Scan a lot first, then how many more are wanted."))
         elif not asked.count(number):
             self.around.trouble(NotFound(f"COUNT {number} answers nothing here.", asked.wants))
 
@@ -239,6 +245,29 @@ class CounterBench(Bench):
         if self.lot is not None:
             self.till.promise(self.lot)
 
+    def _wants_more(self) -> None:
+        if self.lot is not None:
+            self.more.wanted(self.lot)
+
+    def _keep_of(self, lot: int, count: int) -> None:
+        """So many of a lot that was offered are taken: ask for whom, and until when."""
+        def show(answer: Answer) -> None:
+            if answer.lot is not None:
+                self._take_up(answer, answer.lot)
+                self.till.put_by(answer.lot, self._now(), count)
+
+        self.ask(show, look_at_lot, lot)
+
+    def _open_bag(self, name: str) -> None:
+        """The bag of this name is looked at, as if it were scanned; of several one is chosen."""
+        def show(found: Sequence[Found]) -> None:
+            if len(found) == 1:
+                self.take(found[0].code)
+            else:
+                self.seek(name)
+
+        self.ask(show, kits_named, name)
+
     def _back(self) -> None:
         skein = self.lot.tagged(self._mark) if self.lot else None
         if skein is not None:
@@ -262,6 +291,7 @@ class CounterBench(Bench):
         hand.listed.untagged_key.clicked.connect(self._ask_found)
         card.put_by_key.clicked.connect(lambda: till.put_by(self.lot, self._now()))
         card.promise_key.clicked.connect(self._promise)
+        card.more_key.clicked.connect(self._wants_more)
         card.back_key.clicked.connect(self._back)
         basket.taken_out.connect(till.take_out)
         basket.sell_key.clicked.connect(till.sell)

@@ -42,6 +42,7 @@ class LotCard(Card):
         self.price, self.skein, self.note = Words(ink=SECOND), Words(bold=True), Words(bold=True)
         self.put_by_key = KeyButton("Put by", "F3")
         self.promise_key = KeyButton("Promise", "F4")
+        self.more_key = KeyButton("Wants more", "F11")
         self.back_key = KeyButton("It came back", "F10", strong=True)
         self.holds: list[HoldLine] = []
         self._swatch, self._holds = QVBoxLayout(), QVBoxLayout()
@@ -58,7 +59,8 @@ class LotCard(Card):
         row.addLayout(self._swatch)
         row.addLayout(words, 1)
         self.add(row)
-        self.add_last(Actions(self.put_by_key, self.promise_key, self.back_key))
+        self.add_last(Actions(self.put_by_key, self.promise_key, self.more_key,
+                              self.back_key))
 
     def show_lot(self, lot: AtCounter, skein: Tagged | None, note: str, now: datetime) -> None:
         """Show another lot, or the same as it is now."""

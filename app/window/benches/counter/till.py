@@ -86,10 +86,15 @@ class Till(QObject):
         else:
             self.sell()
 
-    def put_by(self, lot: AtCounter | None, now: datetime) -> None:
-        """Ask for whom and until when; those on the counter are meant, else some that lie free."""
-        chosen = [item.skein for item in self.basket.items]
+    def put_by(self, lot: AtCounter | None, now: datetime, count: int | None = None) -> None:
+        """Ask for whom and until when; those on the counter are meant, else some that lie free.
+
+        `count` was said already: that many free ones are meant, whatever lies on the counter.
+        """
+        chosen = [item.skein for item in self.basket.items] if count is None else []
         card = KeepCard(lot, chosen, self.buyer, now.astimezone().date())
+        if count is not None:
+            card.count(count)
         card.answered.connect(lambda told: self._served(keep_for, *told))
         self.asks.emit(card)
 

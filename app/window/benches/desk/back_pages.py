@@ -22,6 +22,7 @@ from app.store.journal import verify
 from app.window.bench import Bench
 from app.window.benches.desk.book_page import BookPage
 from app.window.benches.desk.clock_card import Clock
+from app.window.benches.desk.faults import Faults
 from app.window.benches.desk.holds_page import HoldsPage, stopped
 from app.window.benches.desk.people_page import PeoplePage
 from app.window.benches.desk.plates_page import PlatesPage
@@ -47,7 +48,7 @@ class BackPages(QObject):
         self._bench, self._bench_plates = bench, bench_plates
         self.holds, self.book = HoldsPage(), BookPage()
         self.people, self.plates = PeoplePage(), PlatesPage()
-        self.shop, self.clock = Shop(bench), Clock(bench)
+        self.shop, self.clock, self.faults = Shop(bench), Clock(bench), Faults(bench)
         self.book.put_first(self.clock.card)
         self._made: dict[Kind, PlatesMade] = {}
         self.holds.opened.connect(self.held_thing)
@@ -85,6 +86,8 @@ class BackPages(QObject):
         elif page is self.plates:
             ask(self._show_plates, plates_made)
             self._show_scanners()
+        elif page is self.faults.page:
+            self.faults.look_again()
         elif page is self.shop.page:
             self.shop.look_again()
 

@@ -9,15 +9,18 @@ from app.documents.plates import plate_for
 from app.lookups.holds import HoldFacts
 from app.window.bench import Around, Bench
 from app.window.benches.desk.back_pages import BackPages
+from app.window.benches.desk.desk_words import kind_words
 from app.window.benches.desk.hand import Hand
+from app.window.benches.desk.recalls import Recalls
 from app.window.look.look import look
 from app.window.parts.action_plates import COUNTS, DONE, HOLD
 from app.window.parts.card import Actions
 from app.window.parts.key_button import KeyButton
 from app.window.places import PLACES
 
+_RECALL = "Who has it"  # a page without a key of its own: a thing opens it
 _LARGE = 1.5  # a text factor
-_PAGE_KEYS = ("F3", "F4", "F5", "F6", "F7", "F11")  # F8 to F10 are keys of the pages
+_PAGE_KEYS = ("F3", "F1", "F4", "F5", "F6", "F7", "F11")  # F8 to F10 are keys of the pages
 
 
 class DeskBench(Bench):
@@ -30,10 +33,11 @@ class DeskBench(Bench):
         plates = tuple(plate_for(place.plate, word=place.title) for place in PLACES)
         self.hand, self.back = Hand(self), BackPages(self, plates)
         self.pages: dict[str, QWidget] = {
-            "In hand": self.hand, "Holds": self.back.holds, "Book": self.back.book,
-            "People": self.back.people, "Plates": self.back.plates,
+            "In hand": self.hand, "Faults": self.back.faults.page, "Holds": self.back.holds,
+            "Book": self.back.book, "People": self.back.people, "Plates": self.back.plates,
             "Shop": self.back.shop.page,
         }
+        self.recalls = Recalls(self)
         self.keys = {name: _PageKey(name, key)
                      for name, key in zip(self.pages, _PAGE_KEYS, strict=True)}
         self.body.addWidget(Actions(*self.keys.values()))
@@ -41,16 +45,30 @@ class DeskBench(Bench):
             key.setCheckable(True)
             key.clicked.connect(lambda _=False, name=name: self.turn_to(name))
             self.body.addWidget(self.pages[name], 1)
+        self.pages[_RECALL] = self.recalls.page
+        self.body.addWidget(self.recalls.page, 1)
+        self._join()
+        self.turn_to("In hand")
+
+    def _join(self) -> None:
         self.back.held_thing.connect(self._show_held)
         self.back.held_now.connect(self._count_holds)
-        self.turn_to("In hand")
+        self.back.faults.opened.connect(self._show_code)
+        self.back.faults.listed.connect(self.recalls.open)
+        self.back.holds.recalled.connect(self.recalls.open_hold)
+        self.hand.page.name.recall_key.clicked.connect(self._recall_in_hand)
+        self.recalls.asked_for.connect(lambda: self.turn_to(_RECALL))
+        self.recalls.left.connect(lambda: self.turn_to(self._before))
 
     def turn_to(self, name: str) -> None:
         """Show one of the pages."""
+        if name != _RECALL:
+            self._before = name
         self.at = name
         for other, page in self.pages.items():
             page.setVisible(other == name)
-            self.keys[other].setChecked(other == name)
+        for other, key in self.keys.items():
+            key.setChecked(other == name)
         self.back.plates.check.shut()
         self.hand.show_trail()
         self.back.look_again(self.pages[name])
@@ -63,11 +81,15 @@ class DeskBench(Bench):
     def look_again(self, kinds: frozenset[str]) -> None:
         self.hand.look_again()
         self.back.look_again(self.pages[self.at])
+        if self.at == _RECALL:
+            self.recalls.look_again()
 
     def take(self, code: str) -> bool:
         """Everything: a scan is taken as it is."""
         if self.back.plates.check.open:
             self.back.plates.check.judge(code)
+        elif self.at == "Faults" and self.back.faults.answers(code):
+            pass
         elif code == HOLD:
             self.hand.hold_plate()
         elif code == DONE:
@@ -87,6 +109,9 @@ class DeskBench(Bench):
         self.hand.seek_all(codes)
         return True
 
+    def take_picture(self, picture: bytes) -> bool:
+        return self.hand.reporting.take_picture(picture)
+
     def seek(self, words: str) -> bool:
         """A key, the figure of a choice, a code or a part of one, a name."""
         if self.back.plates.check.open:
@@ -99,10 +124,18 @@ class DeskBench(Bench):
     def _count_holds(self, count: int) -> None:
         self.keys["Holds"].say(f"Holds: {count}" if count else "Holds")
 
+    def _recall_in_hand(self) -> None:
+        thing = self.hand.thing
+        if thing is not None and thing.source is not None:
+            self.recalls.open(*thing.source, f"{kind_words(thing.found.kind)} {thing.found.shown}")
+
     def _show_held(self, hold: HoldFacts) -> None:
         if hold.code is not None:
-            self.turn_to("In hand")
-            self.hand.seek(hold.code, typed=False)
+            self._show_code(hold.code)
+
+    def _show_code(self, code: str) -> None:
+        self.turn_to("In hand")
+        self.hand.seek(code, typed=False)
 
 
 class _PageKey(KeyButton):

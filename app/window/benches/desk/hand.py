@@ -19,10 +19,12 @@ from app.window.benches.desk.matching import Matching
 from app.window.benches.desk.questions import (
     why_clear,
     why_hold,
+    why_hold_batch,
     why_lift,
     why_lost,
     why_recognised,
 )
+from app.window.benches.desk.reporting import Reporting
 from app.window.benches.desk.thing_page import ThingPage
 from app.window.benches.desk.why_card import Why, WhyCard
 from app.window.in_turn import InTurn
@@ -40,7 +42,7 @@ class Hand(QWidget):
         self._bench, self._in_turn = bench, InTurn(bench)
         self.thing: InHand | None = None
         self.empty, self.choices, self.page = EmptyPage(), ChoicesPage(), ThingPage()
-        self._matching = Matching(bench, self)
+        self._matching, self.reporting = Matching(bench, self), Reporting(bench, self)
         self._views: tuple[QWidget, ...] = (self.empty, self.choices, self.page)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
@@ -51,7 +53,7 @@ class Hand(QWidget):
 
     def seek(self, text: str, *, typed: bool) -> None:
         """Find what was scanned or typed; a scan may answer which lot a skein is of."""
-        if typed or not self._matching.takes(text):
+        if typed or not (self._matching.takes(text) or self.reporting.takes(text)):
             self._in_turn.ask(self._found, find, text, typed, self._now())
 
     def seek_all(self, codes: Sequence[str]) -> None:
@@ -72,7 +74,12 @@ class Hand(QWidget):
 
     def do(self, deed: Callable[..., Any], *args: Any, **terms: Any) -> None:
         """Do it; the question that was answered is taken away."""
-        self._bench.do(deed, *args, then=lambda _done: self.page.ask_why(None), **terms)
+        self._bench.do(deed, *args, then=lambda _done: self.answered(), **terms)
+
+    def answered(self) -> None:
+        """The question goes; letters are keys of the bench again."""
+        self.page.ask_why(None)
+        self._bench.setFocus()
 
     def put_away(self) -> None:
         """The hand is empty again."""
@@ -175,6 +182,12 @@ class Hand(QWidget):
             source = thing.source
             self.ask(why_hold(thing.found), lambda why: self.do(hold, *source, why))
 
+    def _ask_hold_batch(self) -> None:
+        batch = self.thing.batch if self.thing is not None else None
+        if batch is not None:
+            self.ask(why_hold_batch(batch), lambda why: self.do(
+                hold, "supplier_lot", batch.id, why))
+
     def _ask_clear(self, one: HoldFacts) -> None:
         thing = self.thing
         if thing is not None:
@@ -213,6 +226,7 @@ class Hand(QWidget):
         self.page.near.chosen.connect(self.open)
         self.page.opened.connect(lambda code: self.seek(code, typed=False))
         name.hold_key.clicked.connect(self._ask_hold)
+        name.batch_key.clicked.connect(self._ask_hold_batch)
         name.paper_key.clicked.connect(self._print)
         name.away_key.clicked.connect(self.put_away)
         name.lift.connect(self._ask_lift)

@@ -4,7 +4,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from app.exchange.tracing import STATE_WORDS
@@ -14,7 +14,7 @@ from app.window.benches.desk.desk_words import how_many
 from app.window.benches.desk.hold_row import HoldRow
 from app.window.benches.desk.why_card import WhyCard
 from app.window.look.look import Gap, Size
-from app.window.parts.card import Card
+from app.window.parts.card import Actions, Card
 from app.window.parts.key_button import KeyButton
 from app.window.parts.sight import bring
 from app.window.parts.words import SECOND, Words
@@ -49,14 +49,18 @@ def _stops(connection: Any, hold: HoldFacts) -> str:
 
 
 class HoldsPage(QWidget):
-    """A card a hold; `opened` gives the hold whose thing is wanted, `lift` the one to end."""
+    """A card a hold; `opened` gives the hold whose thing is wanted, `lift` the one to end,
+    `recalled` the one whose list is wanted.
+    """
 
     opened = Signal(object)  # HoldFacts
     lift = Signal(object)
+    recalled = Signal(object)
 
     def __init__(self) -> None:
         super().__init__()
         self.rows: list[HoldRow] = []
+        self.who_keys: list[KeyButton] = []
         self.why: WhyCard | None = None
         self._cards: list[QWidget] = []
         self._column = QVBoxLayout(self)
@@ -70,7 +74,7 @@ class HoldsPage(QWidget):
             self._column.removeWidget(old)
             old.hide()
             old.deleteLater()
-        self.rows = []
+        self.rows, self.who_keys = [], []
         self._cards = [self._card(one) for one in holds] or [_nothing()]
         for card in self._cards:
             self._column.insertWidget(self._column.count() - 1, card)
@@ -96,9 +100,11 @@ class HoldsPage(QWidget):
         below.setMinimumWidth(180)  # as wide as the key above it
         below.clicked.connect(_telling(self.opened.emit, one.hold))
         card.add(row)
-        line = card.add_row(Words(one.words), below)
-        line.setStretch(0, 1)
-        line.setAlignment(below, Qt.AlignmentFlag.AlignTop)
+        who = KeyButton("Who has it")
+        who.setMinimumWidth(180)
+        who.clicked.connect(_telling(self.recalled.emit, one.hold))
+        self.who_keys.append(who)
+        card.add(Words(one.words), Actions(who, below))
         below.setVisible(one.hold.code is not None)
         return card
 

@@ -6,6 +6,7 @@ from datetime import datetime
 from typing import Any
 
 from app.exchange.tracing import Traced, traced
+from app.lookups.batches import Batch, batch_of
 from app.lookups.destinations import Destinations, destinations
 from app.lookups.holds import HoldFacts, live_holds
 from app.lookups.pools import Apart, Pool, pool_above, told_singly
@@ -41,6 +42,7 @@ class InHand:
     shelf: ShelfNow | None = None
     still: StillToSay | None = None
     tagless: OfLot | None = None
+    batch: Batch | None = None
 
     @property
     def source(self) -> tuple[str, int] | None:
@@ -82,6 +84,7 @@ def look_at(connection: Any, found: Found, at: datetime) -> InHand:
         shelf_with(connection, found.code) if found.kind == "shelf" else None,
         still_to_say(connection, found, at),
         untagged_of(connection, found.id) if found.kind == "lot" else None,
+        batch_of(connection, found.id) if found.kind == "cone" else None,
     )
 
 

@@ -31,6 +31,9 @@ class Asking(Protocol):
     def do(self, deed: Any, *args: Any, **terms: Any) -> None:
         """Do what was answered, and take the question away."""
 
+    def answered(self) -> None:
+        """The question is answered: it goes."""
+
     def open(self, thing: Found) -> None:
         """Take up another thing."""
 

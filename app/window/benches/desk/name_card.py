@@ -5,12 +5,12 @@ from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from app.exchange.tracing import sentences
 from app.scanning.saying import void_words
-from app.window.benches.desk.desk_words import kind_words
+from app.window.benches.desk.desk_words import how_many, kind_words
 from app.window.benches.desk.hold_row import HoldRow
 from app.window.benches.desk.looking import InHand
 from app.window.benches.desk.thing_row import swatch_of
 from app.window.look.look import Gap, Size
-from app.window.parts.card import Card, SideBySide
+from app.window.parts.card import Actions, Card, SideBySide
 from app.window.parts.key_button import KeyButton
 from app.window.parts.swatch import Swatch
 from app.window.parts.take_down import take_down
@@ -38,6 +38,10 @@ class NameCard(Card):
         self.hold_key = KeyButton("Put a hold on it", "H")
         self.paper_key = KeyButton("Trace as paper", "P")
         self.away_key = KeyButton("Put away", "F8")
+        self.fault_key = KeyButton("Report a fault", "F")
+        self.good_key = KeyButton("Seen good", "G")
+        self.recall_key = KeyButton("Who has it", "R")
+        self.batch_key = KeyButton("", "B")
         self.facts: list[FactLine] = []
         self.holds: list[HoldRow] = []
         self._holds, self._facts = QVBoxLayout(), QVBoxLayout()
@@ -56,7 +60,8 @@ class NameCard(Card):
         row.setSpacing(Gap.PART)
         row.addLayout(self._swatch)
         row.addLayout(words, 1)
-        self.add(self._holds, SideBySide(_holding(row), _holding(self._keys()), shares=(1, 0)))
+        self.add(self._holds, SideBySide(_holding(row), _holding(self._keys()), shares=(1, 0)),
+                 Actions(self.fault_key, self.good_key, self.recall_key, self.batch_key))
 
     def show_thing(self, thing: InHand) -> None:
         """Show another thing."""
@@ -71,10 +76,21 @@ class NameCard(Card):
         self._show_swatch(thing)
         self._show_facts(thing)
         self._show_holds(thing)
+        self._offer(thing)
         if thing.source is None:
             self.hold_key.refuse(_NO_HOLD.get(found.kind, f"A {kind} is never on hold."))
         else:
             self.hold_key.allow()
+
+    def _offer(self, thing: InHand) -> None:
+        """What may be told of it, and asked of all that came of it."""
+        kind, batch = thing.found.kind, thing.batch
+        self.fault_key.setVisible(kind in ("skein", "lot"))
+        self.good_key.setVisible(kind == "skein")
+        self.recall_key.setVisible(thing.source is not None)
+        self.batch_key.setVisible(batch is not None)
+        if batch is not None:
+            self.batch_key.say(f"Hold the whole {batch.words}: {how_many(batch.cones, 'cone')}")
 
     def _keys(self) -> QBoxLayout:
         column = QVBoxLayout()

@@ -1,5 +1,7 @@
 """The questions of why, in words: before a hold, a clearing, a lifting."""
 
+from app.calculations.evidence import Suspect
+from app.lookups.batches import Batch
 from app.lookups.holds import HoldFacts
 from app.lookups.recognising import MayBeOf
 from app.lookups.things import Found
@@ -19,6 +21,36 @@ def why_hold(found: Found) -> Why:
         "Nothing made of it is printed, promised or sold until the hold is lifted; what is in "
         "work goes on, marked.",
         "Put the hold", "Say what was seen: whoever meets the hold will read it.", FAULTS,
+    )
+
+
+def why_hold_batch(batch: Batch) -> Why:
+    """Before a hold is put on every cone of a batch."""
+    return Why(
+        f"Put a hold on the whole {batch.words}?",
+        f"{how_many(batch.cones, 'cone')} came of it: nothing made of any of them is printed, "
+        "promised or sold until the hold is lifted; what is in work goes on, marked.",
+        "Put the hold", "Say what was seen: whoever meets the hold will read it.", FAULTS,
+    )
+
+
+def why_hold_suspect(suspect: Suspect) -> Why:
+    """Before a hold is put on a suspect of a fault."""
+    return Why(
+        f"Put a hold on {suspect}?",
+        "Nothing that went through it is printed, promised or sold until the hold is lifted; what "
+        "is in work goes on, marked.",
+        "Put the hold", "Say what was seen: whoever meets the hold will read it.", FAULTS,
+    )
+
+
+def why_closed(cause: str) -> Why:
+    """Before the reports of a fault are closed with their cause."""
+    return Why(
+        f"Close the report: {cause}?",
+        "It leaves the open ones. A later answer may still replace this one.",
+        "Close it", "Say how it is known.",
+        ("seen on the thing itself", "by the skeins that were looked at", "nothing more to find"),
     )
 
 

@@ -5,6 +5,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from app.exchange.tracing import sentences
 from app.window.benches.desk.evidence_card import EvidenceCard
+from app.window.benches.desk.fault_card import FaultCard
 from app.window.benches.desk.looking import InHand
 from app.window.benches.desk.name_card import NameCard
 from app.window.benches.desk.story_card import StoryCard
@@ -29,7 +30,7 @@ class ThingPage(QWidget):
         super().__init__()
         self.name, self.where_from, self.where_to = NameCard(), WhereFrom(), WhereTo()
         self.story = StoryCard()
-        self.why: WhyCard | None = None
+        self.why: WhyCard | FaultCard | None = None
         self.near = ThingRows()
         self._near = Card("Marks one slip away")
         self._near.add(Words("A mark has no check of its own: compare before you go on.",
@@ -67,7 +68,7 @@ class ThingPage(QWidget):
         """Whether the marks one slip away are in sight."""
         self._near.setVisible(rows)
 
-    def ask_why(self, card: WhyCard | None) -> None:
+    def ask_why(self, card: WhyCard | FaultCard | None) -> None:
         """Put a question under the name, or take it away."""
         if self.why is not None:
             self._column.removeWidget(self.why)

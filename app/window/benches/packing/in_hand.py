@@ -19,17 +19,15 @@ from app.window.benches.packing.question import TakeOut, WhichLine
 from app.window.parts.card import Card
 from app.window.parts.findings import Finding
 from app.window.session import Done
+from app.work.offering import AGREED, agree_line
 from app.work.packing import (
-    AGREED,
-    NOTE_PUT_IN,
     call_rest_off,
     pack,
     send_parcel,
-    settle_two_lots,
     take_out,
 )
 
-_DONE_ABOUT_IT = {"Customer agreed": AGREED, "Note put in": NOTE_PUT_IN}
+_DONE_ABOUT_IT = {f"{how[:1].upper()}{how[1:]}": how for how in AGREED}
 
 Now = tuple[OrderNow | None, Mapping[int, Sequence[Offer]]]
 
@@ -185,7 +183,7 @@ class OrderInHand(Bench):
                      if sentence == finding.sentence), None)
         if line is not None:
             del self._from_two_lots[line]
-            self.do(settle_two_lots, line, _DONE_ABOUT_IT[answer],
+            self.do(agree_line, line, _DONE_ABOUT_IT[answer],
                     then=lambda _done: self._show_findings())
 
     def _take_out(self, tag: TagScanned, shelf: int) -> None:

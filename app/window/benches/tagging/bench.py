@@ -17,6 +17,7 @@ from app.problems import NotFound
 from app.scanning.resolve import Resolution, resolve
 from app.scanning.saying import no_such_plate
 from app.window.bench import Around, Bench
+from app.window.benches.tagging.counting import Counting
 from app.window.benches.tagging.pile_in_hand import PileInHand
 from app.window.benches.tagging.piles_card import PilesCard
 from app.window.benches.tagging.shelf_in_hand import ShelfInHand
@@ -35,6 +36,8 @@ _CONCERNED = frozenset(
         "on_bundle",
         "plate_stay",
         "whereabouts",
+        "stocktake",
+        "counted",
     }
 )
 
@@ -49,7 +52,7 @@ class TaggingBench(Bench):
         self.piles = PilesCard()
         self.piles.chosen.connect(self.take_pile)
         self.in_hand: PileInHand | None = None
-        self.shelf: ShelfInHand | None = None
+        self.shelf: ShelfInHand | Counting | None = None
         self._asks_which = False
         self.body.addWidget(self.piles)
         self.body.addStretch(1)
@@ -86,10 +89,20 @@ class TaggingBench(Bench):
         tied = tuple(self.in_hand.tied) if self.in_hand is not None else ()
         self._asks_which = False
         self.put_away(look=False)
-        self.shelf = ShelfInHand(self.around, shelf, tied)
-        self.shelf.left.connect(self.put_away)
+        in_hand = ShelfInHand(self.around, shelf, tied)
+        in_hand.counting.connect(lambda: self.count_shelf(in_hand.shelf))
+        self._take(in_hand)
+
+    def count_shelf(self, shelf: ShelfNow) -> None:
+        """Every tag that is scanned now was met there."""
+        self.put_away(look=False)
+        self._take(Counting(self.around, shelf))
+
+    def _take(self, shelf: ShelfInHand | Counting) -> None:
+        self.shelf = shelf
+        shelf.left.connect(self.put_away)
         self.piles.hide()
-        self.body.insertWidget(0, self.shelf)
+        self.body.insertWidget(0, shelf)
         self.setFocus()
 
     def put_away(self, *, look: bool = True) -> None:
@@ -245,7 +258,9 @@ class TaggingBench(Bench):
             self.piles.choose(number)
 
     def _plate(self, code: str) -> None:
-        if self.in_hand is None:
+        if isinstance(self.shelf, Counting) and code == DONE:
+            self.shelf.compare()
+        elif self.in_hand is None:
             self.around.trouble(NotFound("No pile is in hand.", "Scan the disc of a pile first."))
         elif code == DONE:
             self.in_hand.done()

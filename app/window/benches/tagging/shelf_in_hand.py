@@ -20,12 +20,13 @@ from app.work.moving import To, move
 
 
 class ShelfInHand(Bench):
-    """A bench for one shelf; `left` when it is put away.
+    """A bench for one shelf; `left` when it is put away, `counting` when all of it is counted.
 
     `tied_on` are skeins that were tied on just before: they go there with the scan of the shelf.
     """
 
     left = Signal()
+    counting = Signal()
 
     def __init__(self, around: Around, shelf: ShelfNow, tied_on: Sequence[int] = ()) -> None:
         super().__init__(around)
@@ -35,12 +36,14 @@ class ShelfInHand(Bench):
         self.next = Words("Scan each tag that lies here now.", Size.LEAD, bold=True)
         self.last, self.lots = Words(), ShelfLots()
         self.leave = KeyButton("Put away", "F8")
+        self.count_key = KeyButton("Count the whole shelf", "F6")
         self.leave.clicked.connect(self.left)
+        self.count_key.clicked.connect(self.counting)
         card = Card(in_hand=True)
         head = card.add_row(self.name, self.number)
         head.setStretch(0, 1)
         card.add(self.next, self.last, self.lots)
-        card.add_last(Actions(self.leave))
+        card.add_last(Actions(self.count_key, self.leave))
         self.body.addWidget(card)
         self._tell("")
         self._show(shelf)

@@ -9,6 +9,7 @@ from app.lookups.jars import JarNow
 from app.lookups.weigh_sources import StockNow
 from app.problems import Refused
 from app.window.bench import Around
+from app.window.benches.weighing.bottles_page import BottlesPage
 from app.window.benches.weighing.for_stock import ForStock, StockToMake, stock_of
 from app.window.benches.weighing.line_hand import LineHand, thousandths
 from app.window.benches.weighing.weigh_words import (
@@ -18,6 +19,7 @@ from app.window.benches.weighing.weigh_words import (
     too_heavy,
     way_out,
 )
+from app.window.cords.hand import Hand
 from app.window.papers import put_on_paper
 from app.window.session import Done
 from app.work.weigh_lines import LineIn, begin_line, take_weight
@@ -105,6 +107,13 @@ class AtTheBalance(LineHand):
                 self.weighing, asked.component,
                 target_mg=None if ml else thousandths(asked.powder_g()),
                 target_ul=thousandths(ml)))
+
+    def after(self) -> Hand | None:
+        """What was weighed for bottles goes into them."""
+        out = self.now.out if self.now else None
+        if out is None or out.purpose != "bottles" or out.recipe_version is None:
+            return None
+        return BottlesPage(self.around, self.weighing, out.recipe_version)
 
     def next(self) -> Wanted | None:
         """What is fetched next: the first line without anything, after one that was passed over."""

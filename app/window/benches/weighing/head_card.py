@@ -34,9 +34,11 @@ class HeadCard(Card):
     def show_weighing(self, now: AtBalance) -> None:
         """Show what this weigh-out is for, and how many of its lines are in."""
         swatch = now.recipe.swatch if now.recipe else None
+        self._swatch.setVisible(now.recipe is not None)
         self._swatch.show_zones([Zone(swatch)] if swatch else (), now.out.colourway or "")
         self.title.setText(title(now.out))
-        self.facts.say(for_what(now))
+        self.facts.say("one jar, or part of another stock, made up with water"
+                       if now.out.purpose == "stock" else for_what(now))
         self.paper_key.setVisible(now.recipe is not None)
         taken = sum(one.is_taken for one in now.wanted)
         self.place.setText(f"{taken} of {len(now.wanted)} in" if now.wanted else "")

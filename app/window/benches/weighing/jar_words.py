@@ -1,12 +1,19 @@
 """What is said of a jar: what is left, of which makers' lots, how strong, until when."""
 
-from datetime import datetime
+import re
+from calendar import monthrange
+from collections.abc import Sequence
+from datetime import date, datetime, time
 from decimal import Decimal
 
 from app.calculations.jar_balance import WrongJar
 from app.calculations.moments import day_words
 from app.lookups.jars import JarNow
+from app.problems import BadInput
 from app.window.benches.weighing.weigh_words import bare
+from app.window.parts.amounts import read_grams
+
+_UNTIL = re.compile(r"(20\d\d)[-./](\d\d?)(?:[-./](\d\d?))?|(\d\d?)[-./](20\d\d)", re.ASCII)
 
 
 def grams(mg: int) -> str:
@@ -29,6 +36,37 @@ def strength_words(jar: JarNow) -> str:
     return f"{bare(Decimal(jar.strength_permille) / 10)} %"
 
 
+def read_until(text: str) -> datetime | None:
+    """The end of the day on a label: `2027-03-31`, or a month, `2027-03` or `03/2027`.
+
+    None where nothing stands there; raises BadInput.
+    """
+    said = text.strip()
+    if not said:
+        return None
+    parts = _UNTIL.fullmatch(said)
+    try:
+        if parts is None:
+            raise ValueError
+        year, month = int(parts[1] or parts[5]), int(parts[2] or parts[4])
+        day = int(parts[3] or 0) or monthrange(year, month)[1]
+        return datetime.combine(date(year, month, day), time(23, 59)).astimezone()
+    except ValueError as why:
+        raise BadInput(f"“{said}” is no day.", "Write it like 2027-03-31, or 2027-03.") from why
+
+
+def read_buying(text: str) -> int | None:
+    """Milligrams at which more is bought; none where nothing stands there. Raises BadInput."""
+    return round(read_grams(text) * 1000) if text.strip() else None
+
+
+def to_look_at(jars: Sequence[JarNow], at: datetime) -> str:
+    """'To look at: jar 3 K1 black, past 1 Mar 2026; jar 4 N1 navy, buy more.'; '' for nothing."""
+    said = "; ".join(f"jar {jar.shown} {jar.dye}, {words}" for jar in jars
+                     if (words := warnings(jar, at)))
+    return said and f"To look at: {said}."
+
+
 def warnings(jar: JarNow, at: datetime) -> str:
     """What is to be done about it; '' for nothing."""
     said = []
@@ -36,6 +74,8 @@ def warnings(jar: JarNow, at: datetime) -> str:
         said.append(f"past {day_words(jar.expires)}")
     if jar.to_buy:
         said.append("buy more")
+    elif jar.soon_to_buy:
+        said.append("buy soon")
     if jar.nearly_empty:
         said.append("nearly empty")
     return ", ".join(said)

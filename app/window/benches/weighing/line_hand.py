@@ -10,7 +10,6 @@ from app.lookups.weighings import LineThen
 from app.problems import Refused
 from app.scanning.balance_ear import Heard
 from app.window.bench import Around
-from app.window.benches.weighing.cautions_card import in_short
 from app.window.benches.weighing.cup_card import CupCard
 from app.window.benches.weighing.hand import WeighHand
 from app.window.benches.weighing.head_card import HeadCard
@@ -18,6 +17,7 @@ from app.window.benches.weighing.lines_card import LinesCard
 from app.window.benches.weighing.stopped_card import StoppedCard
 from app.window.cords.hand import Hand
 from app.window.look.look import Size
+from app.window.parts.cautions_card import in_short
 from app.window.parts.sight import to_top
 from app.window.parts.words import Words
 from app.window.session import Done

@@ -53,8 +53,9 @@ class LooksCard(RowsCard[ZoneIn]):
         part = read_count(self.part.line.text().replace("%", ""))
         if not 0 < part <= 100:
             raise BadInput("A zone is 1 to 100 % of the skein.", "Write its part.")
+        swatch = next((row.swatch for row in self.rows if row.letter == letter), None)
         return ZoneIn(letter, part * 10, read_count(self.ml.line.text()),
-                      self.named.line.text().strip())
+                      self.named.line.text().strip(), swatch)
 
     def words(self, row: ZoneIn) -> tuple[str, ...]:
         """'A', '40', '60', 'whey blue'."""

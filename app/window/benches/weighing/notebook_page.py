@@ -90,5 +90,5 @@ class NotebookPage(WeighHand):
         self.troubles.show_lines(
             "These recipes cannot be taken in as written.",
             gathered(book.troubles) if book else ())
-        self.leave_out.setVisible(bool(book and book.out and book.recipes))
+        self.leave_out.setVisible(bool(book and (book.out or book.troubles) and book.recipes))
         self.take_in.say("Look again" if book is None else "Take in")

@@ -5,12 +5,13 @@ from collections.abc import Sequence
 from app.exchange.recipe_notebook import plain
 from app.lookups.jars import JarNow, jars_now
 from app.lookups.pots import Recipe, recipes
-from app.lookups.recipe_amounts import Amount, difference, to_write_on
+from app.lookups.recipe_amounts import Amount, difference, history, to_write_on
 from app.lookups.recipes import RecipeThen
 from app.problems import BadInput
 from app.window.bench import Around
 from app.window.benches.weighing.colourway_list import ColourwayList
 from app.window.benches.weighing.hand import WeighHand
+from app.window.benches.weighing.history_card import HistoryCard
 from app.window.benches.weighing.looks_card import LooksCard
 from app.window.benches.weighing.recipe_draft import (
     amount_words,
@@ -66,6 +67,7 @@ class RecipePage(WeighHand):
         self.choosing, self.writing = Card("The recipe of"), Card(in_hand=True)
         self.steps = StepsCard(self.put_away("Leave it"))
         self.looks = LooksCard(self.put_away("Leave it"))
+        self.history = HistoryCard()
         self._stands = False
         self._lay_out()
         self._join()
@@ -128,6 +130,7 @@ class RecipePage(WeighHand):
         if self.then.liquor_tenths:
             self.liquor.line.setText(f"{self.then.liquor_tenths / 10:g} : 1")
         self._set_rows(rows_of(self.then, found[1]))
+        self.ask(self.history.show_versions, history, self.then.colourway)
         self.substance.setFocus()
 
     def _set_rows(self, rows: list[ComponentIn]) -> None:
@@ -209,7 +212,7 @@ class RecipePage(WeighHand):
 
     def _over(self) -> None:
         self.then = None
-        for card in (self.writing, self.steps, self.looks):
+        for card in (self.writing, self.steps, self.looks, self.history):
             card.hide()
         self.choosing.show()
         self.reason.clear()
@@ -259,7 +262,7 @@ class RecipePage(WeighHand):
         self.writing.add_last(Actions(
             self.add_row, self.out, self.sooner, self.steps_key, self.looks_key, self.keep,
             self.put_away("Leave it")))
-        for card in (self.choosing, self.writing, self.steps, self.looks):
+        for card in (self.choosing, self.writing, self.steps, self.looks, self.history):
             self.body.addWidget(card)
-        for card in (self.writing, self.steps, self.looks):
+        for card in (self.writing, self.steps, self.looks, self.history):
             card.hide()

@@ -7,9 +7,10 @@ from functools import partial
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
+from app.calculations.cautions import Step
 from app.calculations.moments import moment_words
 from app.lookups.balances import BalanceNow, balances_now
-from app.lookups.jars import JarNow
+from app.lookups.jars import JarNow, jars_now
 from app.lookups.pots import Recipe, recipes
 from app.lookups.recipes import RecipeThen, recipe_then
 from app.lookups.reel import DiscNow
@@ -19,17 +20,19 @@ from app.problems import BadInput, Refused
 from app.window.bench import Around
 from app.window.benches.weighing.at_the_balance import AtTheBalance
 from app.window.benches.weighing.balances_page import BalancesPage
-from app.window.benches.weighing.cautions_card import cautions_card
 from app.window.benches.weighing.colourway_list import ColourwayList
 from app.window.benches.weighing.for_stock import ForStock
 from app.window.benches.weighing.hand import WeighHand
+from app.window.benches.weighing.jar_words import to_look_at
 from app.window.benches.weighing.jars_page import JarsPage
 from app.window.benches.weighing.recipe_page import RecipePage
+from app.window.benches.weighing.stocks_page import StocksPage
 from app.window.benches.weighing.weigh_words import bare, title
 from app.window.cords.cord_row import CordRow
 from app.window.look.look import Gap, Size
 from app.window.parts.amounts import read_grams
 from app.window.parts.card import Actions, Card, SideBySide
+from app.window.parts.cautions_card import CautionsCard
 from app.window.parts.fields import Field, GramsField
 from app.window.parts.key_button import KeyButton
 from app.window.parts.take_down import take_down
@@ -76,8 +79,10 @@ class Start(WeighHand):
         self.step = KeyButton("", "F7")
         self.jars = KeyButton("Jars", "F4")
         self.balances = KeyButton("Balances", "F5")
+        self.stocks = KeyButton("Stocks", "F9")
         self.recipes_key = KeyButton("Recipes", "F6")
         self.file = KeyButton("A notebook's file", "F3")
+        self.to_look_at = Words("", bold=True)
         self._step = STEPS[1]
         self._rows = QVBoxLayout()
         self.waiting = ThingTable(
@@ -87,6 +92,7 @@ class Start(WeighHand):
         self._join()
         self.chosen.hide()
         self.asks.hide()
+        self.to_look_at.hide()
         self._show()
         self.look()
 
@@ -95,6 +101,11 @@ class Start(WeighHand):
         self.ask(self.colourways.show_recipes, recipes)
         self.ask(self._show_open, open_weighings)
         self.ask(self._show_balances, balances_now)
+        self.ask(self._show_jars, jars_now)
+
+    def _show_jars(self, jars: Sequence[JarNow]) -> None:
+        self.to_look_at.setText(to_look_at(jars, self.around.session.now()))
+        self.to_look_at.setVisible(bool(self.to_look_at.text()))
 
     def take_jar(self, jar: JarNow) -> bool:
         """With nothing to weigh for, a jar is looked at."""
@@ -238,6 +249,7 @@ class Start(WeighHand):
         self.recipes_key.clicked.connect(lambda: self.over.emit(RecipePage(self.around)))
         self.file.clicked.connect(self.file_wanted)
         self.balances.clicked.connect(lambda: self.over.emit(BalancesPage(self.around)))
+        self.stocks.clicked.connect(lambda: self.over.emit(StocksPage(self.around)))
         self.jars.clicked.connect(lambda: self.over.emit(JarsPage(self.around)))
         self.colourways.chosen.connect(self.choose)
         self.waiting.opened.connect(self._take_up)
@@ -255,14 +267,14 @@ class Start(WeighHand):
         card.add(self.chosen, self.asks, self.colourways)
         card.add_last(Actions(self.begin, self.put_away("Leave it")))
         waiting = Card("Open weigh-outs")
-        waiting.add(self.waiting)
+        waiting.add(self.waiting, self.to_look_at)
         waiting.add_last(Actions(
-            self.jars, self.recipes_key, self.file, self.balances, self.step))
+            self.jars, self.stocks, self.recipes_key, self.file, self.balances, self.step))
         side = QWidget()
         right = QVBoxLayout(side)
         right.setContentsMargins(0, 0, 0, 0)
         right.setSpacing(Gap.PART)
-        for part in (waiting, cautions_card()):
+        for part in (waiting, CautionsCard("Before a jar is opened", Step.WEIGH)):
             right.addWidget(part)
         self.body.addWidget(SideBySide(card, side, shares=(3, 2)))
 

@@ -1,0 +1,143 @@
+"""A recall list in words: sums that add up, rows by buyer and place, a file, and a letter each."""
+
+import csv
+import io
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from datetime import datetime
+
+from sqlalchemy import Connection
+
+from app.calculations.moments import day_words
+from app.exchange.free_counts import plain
+from app.exchange.tracing import STATE_WORDS
+from app.lookups.holds import HoldFacts, live_holds
+from app.lookups.present import HERE
+from app.lookups.recall import RecallList, WithOne, recall_list
+from app.lookups.recent import head
+from app.lookups.studio import setting
+
+KNOWN, NOT_KNOWN, STILL_HERE, IN_WORK, ELSEWHERE = (
+    "sold, buyer known", "sold, buyer not known", "still here", "in work", "elsewhere or lost")
+_GROUPS = {"sent, buyer known": KNOWN, "sent, buyer not known": NOT_KNOWN, "in work": IN_WORK,
+           "piled": IN_WORK, **dict.fromkeys(HERE, STILL_HERE)}
+HEADINGS = ("who or where", "order", "since", "how many", "of it", "put-up", "grams", "marks")
+
+
+@dataclass(frozen=True, slots=True)
+class Sum:
+    """Skeins, minis and balls in one of the groups, and what they weigh."""
+
+    words: str
+    count: int
+    mg: int
+
+
+@dataclass(frozen=True, slots=True)
+class Recalled:
+    """Who has something of one thing, as the book stands at a moment."""
+
+    found: RecallList
+    on: str
+    """'cone C·0114·F', 'batch 7731 of Aske Mill'."""
+    began: datetime
+    listed: datetime
+    holds: tuple[HoldFacts, ...]
+    studio: str
+    entry: int
+    journal_head: str
+
+    @property
+    def sums(self) -> tuple[Sum, ...]:
+        """The groups in their order, each thing in one of them; the last is all together."""
+        groups = {one: [0, 0] for one in (KNOWN, NOT_KNOWN, STILL_HERE, IN_WORK, ELSEWHERE)}
+        for (state, _), amount in self.found.totals.items():
+            group = groups[group_of(state)]
+            group[0] += amount.count
+            group[1] += amount.mg
+        some = [Sum(words, *both) for words, both in groups.items()
+                if both[0] or words != ELSEWHERE]
+        return (*some, Sum("in all", self.found.count, self.found.mg))
+
+    @property
+    def how_sure(self) -> str:
+        """How many of them really come from it."""
+        link = self.found.together
+        if link is None:
+            return "Nothing came of it yet."
+        if link.least == link.most == link.of:
+            return f"All {link.of} come from it." if link.of > 1 else "It comes from it."
+        span = f"{link.least}" if link.least == link.most else f"{link.least} to {link.most}"
+        return (f"{span} of the {link.of} come from it; which is not known of all, so whoever has "
+                "one of those is told so.")
+
+
+def recalled(
+    connection: Connection, kind: str, thing: int, on: str, began: datetime, listed: datetime
+) -> Recalled:
+    """The list of a cone, batch, lot, load, bath, jar fill or yarn, asked for at `began`."""
+    entry, journal_head = head(connection)
+    return Recalled(
+        recall_list(connection, kind, thing), on, began, listed,
+        tuple(hold for hold in live_holds(connection) if hold.source == (kind, thing)),
+        setting(connection, "name"), entry, journal_head)
+
+
+def group_of(state: str) -> str:
+    """Which of the sums a state belongs to."""
+    return _GROUPS.get(state, ELSEWHERE)
+
+
+def cells(row: WithOne) -> tuple[str, ...]:
+    """One row of the list, by its headings."""
+    return (who(row), row.order or "", day_words(row.since) if row.since else "", str(row.count),
+            row.hit_words, row.put_up, f"{row.mg / 1000:.1f}", ", ".join(row.marks))
+
+
+def who(row: WithOne) -> str:
+    """The buyer by name, the customer's number, or the place."""
+    if row.name:
+        return row.name
+    if row.customer:
+        return f"customer {row.customer}"
+    state = STATE_WORDS.get(row.state, row.state)
+    return f"{state}: {row.place}" if row.place else state
+
+
+def as_csv(rows: Iterable[WithOne]) -> bytes:
+    """The list as CSV: UTF-8 with its mark, CRLF (RFC 4180)."""
+    text = io.StringIO()
+    writer = csv.writer(text, lineterminator="\r\n")
+    writer.writerow(HEADINGS)
+    writer.writerows([plain(cell) for cell in cells(row)] for row in rows)
+    return text.getvalue().encode("utf-8-sig")
+
+
+def letters(one: Recalled) -> str:
+    """A letter for each buyer with a name, to be pasted; nobody else's name is in it."""
+    buyers: dict[str, list[WithOne]] = {}
+    for row in one.found.rows:
+        if row.name and row.state in ("sent, buyer known", "given"):
+            buyers.setdefault(row.name, []).append(row)
+    return "\r\n\r\n\r\n".join("\r\n".join(_letter(one, name, rows))
+                               for name, rows in buyers.items())
+
+
+def _letter(one: Recalled, name: str, rows: list[WithOne]) -> Iterator[str]:
+    yield f"Dear {name},"
+    yield ""
+    yield "Yarn that we sold you may have a fault, and we would rather tell you than wait."
+    for hold in one.holds[:1]:
+        yield f"What was seen: {hold.why}."
+    yield ""
+    for row in rows:
+        order = f"Order {row.order}: " if row.order else ""
+        marks = f" ({', '.join(row.marks)})" if row.marks else ""
+        sold = f"{row.count} {row.put_up}{'' if row.count == 1 else 's'}"
+        yield f"{order}{sold}{marks}. Of these it concerns {row.hit_words}."
+    yield ""
+    yield ("Please do not knit with it yet. Look at it in daylight and tell us what you see, also "
+           "if it is good: that helps us as much. We send another, or pay it back.")
+    if one.studio:
+        yield ""
+        yield one.studio

@@ -1,0 +1,40 @@
+"""How a link is known that a code was named for: proven by a scan, or as stated."""
+
+from collections.abc import Mapping
+from enum import StrEnum
+from types import MappingProxyType
+
+from app.records import stronger_first
+
+
+class Came(StrEnum):
+    """The way a code came to the bench."""
+
+    SCAN = "scan"
+    PHOTO = "photo"
+    TOLD = "told"
+    GAPS = "gaps"
+
+
+BASIS_OF: Mapping[Came, str] = MappingProxyType({
+    Came.SCAN: "scanned",
+    Came.PHOTO: "stated",
+    Came.TOLD: "stated",
+    Came.GAPS: "stated",
+})
+"""What a link is saved on. Only a tag in the hand proves anything.
+
+A photograph shows a tag and not the yarn it hangs on now: that it is the tag of this yarn, and that
+the picture is of today, is what the sender says. However well it is read, it is as stated, until
+somebody scans the tag itself and says so by a deed of its own.
+"""
+
+
+def known_by(*ways: Came) -> str:
+    """The basis of a link that rests on all of these ways: as weak as the weakest.
+
+    Several photographs are no more than one. Raises ValueError where there is no way at all.
+    """
+    if not ways:
+        raise ValueError("a link rests on something")
+    return max((BASIS_OF[way] for way in ways), key=stronger_first)

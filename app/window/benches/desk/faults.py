@@ -1,0 +1,121 @@
+"""What the page of faults asks of the book and does in it."""
+
+from dataclasses import replace
+from functools import partial
+from typing import Any
+
+from PySide6.QtCore import QObject, Signal
+
+from app.calculations.codes import shown
+from app.calculations.suspects import Ranked
+from app.lookups.reports import ReportRow, reports
+from app.lookups.skeins import named_by_tag
+from app.lookups.suspects import Suspects, suspects
+from app.lookups.thread import Thing
+from app.window.bench import Bench
+from app.window.benches.desk.faults_page import FaultsPage
+from app.window.benches.desk.questions import why_closed, why_hold_suspect
+from app.window.benches.desk.why_card import Why, WhyCard
+from app.window.parts.action_plates import COUNTS, DONE
+from app.work.holding import hold
+from app.work.reporting import decide_cause
+
+UNTAGGED = "one without a tag"
+
+
+def looked_into(connection: Any, fault: str) -> Suspects | None:
+    """The suspects of a fault, with the skeins to look at by what their tags say."""
+    asked = suspects(connection, fault)
+    if asked is None:
+        return None
+    row = asked.asked.row
+    tags = named_by_tag(connection, {row[name] for look in asked.looks for name in look.skeins})
+    return replace(asked, looks=tuple(
+        replace(look, skeins=tuple(sorted(
+            (shown(tags[row[name]].mark) if row[name] in tags else UNTAGGED
+             for name in look.skeins), key=UNTAGGED.__eq__)))
+        for look in asked.looks))
+
+
+class Faults(QObject):
+    """`opened` gives the code of a suspect; `listed` its kind, number and name."""
+
+    opened = Signal(str)
+    listed = Signal(str, int, str)
+
+    def __init__(self, bench: Bench) -> None:
+        super().__init__(bench)
+        self._bench, self.page = bench, FaultsPage()
+        self.report: ReportRow | None = None
+        self.page.chosen.connect(self.open)
+        self.page.suspects.acted.connect(self._act)
+
+    def look_again(self) -> None:
+        """The reports, and the suspects that are in sight, as they are now."""
+        self._bench.ask(self._show_reports, reports)
+        if self.report is not None:
+            self._bench.ask(self._show_suspects, looked_into, self.report.fault)
+
+    def open(self, report: ReportRow) -> None:
+        """Look into the fault of this report."""
+        self.report = report
+        self.page.suspects.begin(report.fault)
+        self._bench.ask(self._show_suspects, looked_into, report.fault)
+
+    def answers(self, code: str) -> bool:
+        """Whether a plate answers the question that is open here."""
+        asked = self.page.why
+        if asked is None or code not in (DONE, *COUNTS):
+            return False
+        if code == DONE:
+            asked.save()
+        else:
+            asked.choose(COUNTS[code])
+        return True
+
+    def _show_reports(self, rows: tuple[ReportRow, ...]) -> None:
+        self.page.show_reports(rows)
+        still_open = next((one for one in rows if one.cause is None), None)
+        if self.report is None and still_open is not None and self.page.isVisible():
+            self.open(still_open)
+
+    def _show_suspects(self, asked: Suspects | None) -> None:
+        self.page.suspects.show_suspects(asked)
+
+    def _act(self, what: str, one: Ranked | None) -> None:
+        if what == "not found":
+            self._ask(why_closed("not found"), partial(self._close, "not found", None,
+                                                       named="not found"))
+            return
+        asked = self.page.suspects.asked
+        thing = asked.asked.thing.get(one.suspect) if asked and one else None
+        if one is None or thing is None or thing[1] is None:
+            return
+        if what == "open":
+            self.opened.emit(one.suspect.name)
+        elif what == "list":
+            self.listed.emit(*thing, str(one.suspect))
+        elif what == "hold":
+            self._ask(why_hold_suspect(one.suspect), partial(self._hold, thing))
+        else:
+            self._ask(why_closed(str(one.suspect)),
+                      partial(self._close, thing[0], thing, named=str(one.suspect)))
+
+    def _ask(self, why: Why, answered: partial[None]) -> None:
+        card = WhyCard(why)
+        card.said.connect(answered)
+        card.left.connect(lambda: self.page.ask_why(None))
+        self.page.ask_why(card)
+
+    def _hold(self, thing: Thing, why: str) -> None:
+        assert thing[1] is not None
+        self._bench.do(hold, thing[0], thing[1], why,
+                       then=lambda _done: self.page.ask_why(None))
+
+    def _close(self, kind: str, thing: Thing | None, why: str, *, named: str = "") -> None:
+        if self.report is None:
+            return
+        number = thing[1] if thing is not None and kind != "winder-day" else None
+        words = f"{named}: {why}" if named else why
+        self._bench.do(decide_cause, self.report.id, kind, number, words,
+                       then=lambda _done: self.page.ask_why(None))

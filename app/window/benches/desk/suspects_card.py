@@ -1,0 +1,153 @@
+"""Suspects of one fault: the word first, what to look at next, then counts and numbers."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QVBoxLayout
+
+from app.calculations.next_looks import Look
+from app.calculations.plain_tests import Tested
+from app.calculations.suspect_words import (
+    assumed,
+    headline,
+    if_so,
+    look_at,
+    percent,
+    reasons,
+)
+from app.calculations.suspects import Ranked, Word
+from app.lookups.suspects import Suspects
+from app.window.benches.desk.desk_words import how_many
+from app.window.look.look import Gap, Size
+from app.window.parts.card import Actions, Card
+from app.window.parts.key_button import KeyButton
+from app.window.parts.take_down import take_down
+from app.window.parts.thing_table import Head, ThingTable
+from app.window.parts.words import SECOND, Words
+
+MOST, NAMED = 8, 4
+_RANKED = ("suspect", "word", Head("chance", right=True), "what it rests on")
+_TESTED = ("suspect", Head("faulty of its", right=True), Head("of others", right=True),
+           Head("chance", right=True), Head("of many", right=True))
+
+
+class SuspectsCard(Card):
+    """A row of the suspects is chosen by Enter or a tap; the keys below are for that one."""
+
+    acted = Signal(str, object)  # 'open', 'hold', 'list' or 'close', and the Ranked
+
+    def __init__(self) -> None:
+        super().__init__(in_hand=True)
+        self.asked: Suspects | None = None
+        self.ranked: Sequence[Ranked] = ()
+        self.picked: Ranked | None = None
+        self.headline, self.assumed = Words("", Size.TITLE, bold=True), Words(ink=SECOND)
+        self.there, self.stated, self.of = Words(bold=True), Words(ink=SECOND), Words(bold=True)
+        self.looks: list[Words] = []
+        self._looks = QVBoxLayout()
+        self._looks.setSpacing(Gap.HAIR)
+        self.table = ThingTable(_RANKED, "suspects", opens=True, most_rows=MOST)
+        self.tests = ThingTable(_TESTED, "plain tests", most_rows=MOST)
+        self.keys = {
+            "open": KeyButton("Open it"), "hold": KeyButton("Put a hold on it", "F9"),
+            "list": KeyButton("Who has it"), "close": KeyButton("It came from this", "F10"),
+            "not found": KeyButton("Cause not found"),
+        }
+        self.add(self.headline, self._looks, self.there, self.stated, self.table, self.of,
+                 Actions(*self.keys.values()), self.assumed,
+                 Words("Beside it, plain arithmetic: how likely it is by chance alone (Fisher's "
+                       "exact test, only skeins that were looked at), and of so many suspects "
+                       "(Benjamini and Hochberg).", Size.SMALL, ink=SECOND), self.tests)
+        self.table.opened.connect(lambda row: self.pick(self.ranked[row]))
+        for name, key in self.keys.items():
+            key.clicked.connect(lambda _=False, name=name: self.acted.emit(name, self.picked))
+
+    def begin(self, fault: str) -> None:
+        """It is being reckoned, which may take long where much was dyed."""
+        self.headline.setText(f"Looking into “{fault}” …")
+        for part in (self.table, self.tests, self.there, self.stated, self.of, *self.keys.values()):
+            part.hide()
+        take_down(self._looks)
+        self.assumed.setText("")
+        self.show()
+
+    def show_suspects(self, asked: Suspects | None) -> None:
+        """Show what may have spoiled them."""
+        self.asked = asked
+        if asked is None:
+            self.headline.setText("Not decided: no skein that is known has this fault.")
+            self.assumed.setText("A lot as stated is not reckoned with: scan a tag of a skein that "
+                                 "has it, and press F.")
+            self.keys["not found"].show()
+            return
+        self.ranked = asked.ranking.ranked[:MOST]
+        self.headline.setText(headline(asked.ranking))
+        self.assumed.setText(assumed(asked.ranking))
+        self._show_looks(asked)
+        self.table.show_rows([_ranked(one) for one in self.ranked])
+        self.tests.show_rows([_tested(one) for one in asked.tested[:MOST]])
+        for part in (self.table, self.tests, self.of, *self.keys.values()):
+            part.show()
+        self.pick(self.ranked[0])
+
+    def pick(self, one: Ranked) -> None:
+        """The keys are for this suspect now."""
+        self.picked = one
+        self.of.setText(f"{str(one.suspect)[:1].upper()}{str(one.suspect)[1:]}: "
+                        f"{' '.join(reasons(one))}")
+        thing = self.asked.asked.thing.get(one.suspect) if self.asked else None
+        kind = thing[0] if thing else ""
+        for name, kinds, why in (
+            ("open", ("cone", "lot"), "It has no page of its own."),
+            ("hold", ("cone", "lot", "fill", "load"), "It is nothing that can be held."),
+            ("list", ("cone", "lot", "fill", "load"), "It is nothing that yarn came of."),
+            ("close", ("cone", "lot", "fill", "load", "winder-day"), "It names no cause."),
+        ):
+            if kind in kinds:
+                self.keys[name].allow()
+            else:
+                self.keys[name].refuse(why)
+
+    def _show_looks(self, asked: Suspects) -> None:
+        take_down(self._looks)
+        self.looks = []
+        for number, look in enumerate(asked.looks[:1] if asked.ranking.decided else asked.looks):
+            first = number == 0
+            self.looks.append(Words(f"Next: {_which(look)}" if first else f"Or: {_which(look)}",
+                                    bold=first))
+            self.looks += [Words(if_so(outcome, look), Size.SMALL, ink=SECOND)
+                           for outcome in look.outcomes if first]
+        for words in self.looks:
+            self._looks.addWidget(words)
+        there = asked.ranking.to_look_at
+        self.there.setText(f"Still there, look at it first: {', '.join(map(str, there))}.")
+        self.there.setVisible(bool(there))
+        self.stated.setText(f"{how_many(asked.asked.stated)} told of without a tag: not reckoned "
+                            "with.")
+        self.stated.setVisible(bool(asked.asked.stated))
+
+
+def _which(look: Look) -> str:
+    """The group to look at; where only names tell which are meant, the first of them."""
+    if look.only or len(look.skeins) <= NAMED:
+        return look_at(look)
+    return (f"{look_at(replace(look, only=True))} These among others: "
+            f"{', '.join(look.skeins[:NAMED])}.")
+
+
+def _ranked(one: Ranked) -> tuple[str, ...]:
+    seen = one.exposure
+    if seen is None:
+        return (str(one.suspect), one.word, percent(one.chance), "chance, or a cause not listed")
+    perhaps = sum(pool.seen.faulty for pool in seen.pools)
+    sure = f"{seen.sure.faulty} faulty, {seen.sure.good} good, {seen.sure.silent} silent"
+    more = f"; perhaps {perhaps} faulty of a pool" if perhaps else ""
+    word = one.word if one.word is not Word.HARDLY else "hardly"
+    return (str(one.suspect), word, percent(one.chance), sure + more)
+
+
+def _tested(one: Tested) -> tuple[str, ...]:
+    rates = [("" if rate is None else f"{float(rate):.0%}".replace("%", " %"))
+             for rate in (one.rate, one.others_rate)]
+    return (str(one.suspect), *rates, f"{float(one.chance):.3f}", f"{float(one.adjusted):.3f}")

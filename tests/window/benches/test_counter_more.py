@@ -1,0 +1,134 @@
+"""The counter: more of a lot is wanted; what can be offered, and what was said to it."""
+
+from datetime import timedelta
+from time import perf_counter
+
+import pytest
+
+from app.calculations.codes import shown
+from app.lookups.agreed import offers_of
+from app.lookups.skeins import now_of
+from app.work.holding import hold
+from app.work.kits import make_kit
+from app.work.moving import put_by
+from tests.lookups.cards import read_lot
+from tests.window.benches.at_work import plate
+from tests.window.benches.counter_hands import open_counter, shelf
+
+GLOVE, BEFORE, FAR = (48.3, -36.6, 3.3), (48.2, -36.6, 3.3), (48.3, -36.6, 5.3)
+
+
+@pytest.fixture
+def counter(qtbot, settings, studio):
+    """Three of a lot: one free, one put by, one in a kit not sold; four of one read nearly alike.
+    """
+    for at in open_counter(qtbot, settings, studio):
+        at.lot, at.code, at.skeins, at.marks = at.shelved(3, studio.shelves[0])
+        at.near, at.near_code, at.near_skeins, _ = at.shelved(4, studio.shelves[1])
+        read_lot(studio, at.lot, GLOVE)
+        read_lot(studio, at.near, BEFORE)
+        studio.do(put_by, at.skeins[:1], None, studio.clock.now + timedelta(days=2))
+        studio.do(make_kit, "Stair-Rail Cowl", at.skeins[1:2])
+        yield at
+
+
+def ways(counter):
+    """The keys of the ways that are shown."""
+    counter._qtbot.waitUntil(lambda: counter.question.endswith(shown(counter.code))
+                  and hasattr(counter.hand.question, "free"))
+    return [key.accessibleName() for key in counter.hand.question.keys]
+
+
+def kept(counter):
+    return counter.studio.book.ask(offers_of, counter.lot)
+
+
+def test_two_scans_show_what_can_be_offered_for_two_more(counter):
+    began = perf_counter()
+    counter.scan(counter.code, plate(2))  # two actions from the lot to the answer
+    assert len(ways(counter)) >= 5
+    print(f"from the scan to the ways: {perf_counter() - began:.2f} s of the machine")  # noqa: T201
+    words = counter.words(counter.hand.question)
+    assert counter.hand.question.free.accessibleName() == "1 left to sell 2 skeins wanted"
+    assert "1 free: 1 on shelf 004" in words
+    assert "in kit Stair-Rail Cowl, not sold: open it" in words
+    assert "put by, and that ends on" in words
+    assert f"{shown(counter.near_code)}" in words
+    assert "0.1 ± 0.5, looks the same" in words
+
+
+def test_the_rest_of_a_piece_is_reckoned_from_what_was_used(counter):
+    counter.scan(counter.code)
+    counter.press("F11")
+    asked = counter.hand.question
+    asked.used.line.setFocus()
+    counter.type("3")
+    counter.fill(asked.done, "62")
+    ways(counter)
+    words = counter.words(counter.hand.question)
+    assert "749 m with the allowance, 1.93 reckoned: it only just fits" in words
+    assert "2 skeins wanted" in counter.hand.question.free.accessibleName()
+
+
+def test_nothing_typed_and_wrong_words_are_said_and_kept(counter):
+    counter.scan(counter.code)
+    counter.press("F11", "Enter")
+    assert "Say how many are wanted" in counter.words(counter.hand.question)
+    counter.fill(counter.hand.question.metres, "long")
+    assert counter.hand.question.metres.line.text() == "long"
+    assert "“long” is no number above nothing." in counter.words(counter.hand.question)
+
+
+def test_what_is_taken_of_the_near_lot_is_kept_with_its_number_and_put_by(counter):
+    counter.scan(counter.code, plate(2))
+    number = next(n for n, key in enumerate(ways(counter), 1)
+                  if "lot" in key and "Same" not in key)
+    counter.press(str(number), "1")
+    keeps = f"Put by some of {shown(counter.near_code)}"
+    counter._qtbot.waitUntil(lambda: counter.question == keeps)
+    (offer,) = kept(counter)
+    assert (offer.wanted, offer.answer, offer.ciede2000) == (2, "taken", 0.1)
+    assert offer.other == counter.near_code
+    counter.fill(counter.hand.question.whom.field, "Bo")
+    states = [counter.studio.book.ask(now_of, skein).state for skein in counter.near_skeins]
+    assert sorted(states) == ["put by", "put by", "shelf", "shelf"]
+
+
+def test_the_kit_that_is_taken_is_opened_by_a_shelf(counter):
+    counter.scan(counter.code, plate(2))
+    ways(counter)
+    row = next(n for n, way in enumerate(counter.hand.question.found.ways, 1)
+               if "in kit" in way.words)
+    counter.press(str(row), "1")
+    counter._qtbot.waitUntil(lambda: counter.question.startswith("Kit "))
+    counter.scan(shelf(7))
+    assert counter.studio.book.ask(now_of, counter.skeins[1]).state == "shelf"
+
+
+def test_a_declined_offer_is_kept_and_changes_nothing(counter):
+    counter.scan(counter.code, plate(2))
+    ways(counter)
+    counter.press("1", "3")
+    counter._qtbot.waitUntil(lambda: bool(kept(counter)))
+    assert [(one.way, one.answer) for one in kept(counter)] == [("same lot", "declined")]
+    assert counter.question == ""
+
+
+def test_of_a_held_lot_the_hold_is_shown_and_only_other_lots_are_offered(counter):
+    counter.studio.do(hold, "lot", counter.lot, "oil")
+    counter.scan(counter.code, plate(2))
+    ways(counter)
+    assert "oil. Ask OW" in counter.words(counter.card)
+    words = counter.words(counter.hand.question)
+    assert counter.hand.question.free.accessibleName() == "0 left to sell 2 skeins wanted"
+    assert "in kit" not in words
+    assert "0.1 ± 0.5, looks the same" in words
+
+
+def test_what_no_lot_can_fill_names_the_lots_and_the_worst_pair(counter):
+    counter.scan(counter.code, plate(5))
+    ways(counter)
+    words = counter.words(counter.hand.question)
+    assert "The fewest lots for it: " in words
+    assert ", 5 free; least alike are " in words
+    assert "0.10 apart." in words

@@ -1,0 +1,109 @@
+"""The desk: a batch is held with one entry, and everyone who has some of it is listed."""
+
+import re
+
+import pytest
+
+from app.lookups.recall import recall_list
+from app.records import Recall
+from app.window.benches.desk import recalls
+from app.window.benches.desk.recall_page import SumWords
+from tests.deeds import customer, put, send
+from tests.makers import EACH_MG
+from tests.window.benches.desk_hands import open_desk
+
+
+@pytest.fixture
+def made(monkeypatch):
+    """Papers that were made, instead of a folder of them: {name: bytes}."""
+    papers = {}
+    monkeypatch.setattr(recalls, "put_on_paper", lambda _bench, _kind, name, pdf, _said:
+                        papers.update({name: pdf("OW")}))
+    return papers
+
+
+@pytest.fixture
+def desk(qtbot, settings, studio, made):
+    yield from open_desk(qtbot, settings, studio)
+
+
+def sums_of(desk):
+    """{words: (pieces, mg)} as the page says them, read off the large numbers."""
+    page = desk.bench.recalls.page
+    said = [one.accessibleName() for one in page.findChildren(SumWords)
+            if one.isVisible()]
+    read = (re.fullmatch(r"(?:[+=] )?([\d,]+) (.+) ([\d,.]+) g", one) for one in said)
+    return {one[2]: int(one[1].replace(",", "")) for one in read if one}
+
+
+def test_a_whole_batch_is_held_and_its_numbers_add_up(desk, made):
+    """Sold to Ada and to nobody known, on a shelf and in work: together all that came of it."""
+    studio = desk.studio
+    one, two, three = studio.cones(3, batch="7731")
+    _, first = studio.tagged(one, 8)
+    _, second = studio.tagged(two, 6)
+    studio.wind(three, 4)
+    ada = studio.do(customer, "Ada Nygård")
+    studio.do(send, first[:5], ada)
+    studio.do(send, second[:2])
+    studio.do(put, [*first[5:], *second[2:]], "shelf", studio.pot)
+    desk.scan(studio.book.ask(lambda c: c.exec_driver_sql(
+        "SELECT code FROM cone WHERE id = ?", (two,)).scalar()))
+    assert desk.name.batch_key.accessibleName() == "Hold the whole batch 7731 of Aske Mill: 3 cones"
+    desk.press("B")
+    desk.type("moths")
+    desk.press("Enter")
+    assert desk.said == "put a hold on a batch: moths"
+    desk.press("F4")
+    desk.click(desk.bench.back.holds.who_keys[0])
+    assert sums_of(desk) == {"sold, buyer known": 5, "sold, buyer not known": 2, "still here": 7,
+                             "in work": 4, "in all": 18}
+    page = desk.bench.recalls.page
+    assert page.title.text() == "Who has something of batch 7731 of Aske Mill"
+    for key in page.paper_keys.values():
+        desk.click(key)
+    letter = made["recall-supplier_lot-1.txt"].decode("utf-8-sig")
+    assert letter.startswith("Dear Ada Nygård,")
+    assert "What was seen: moths." in letter
+    assert "5 skeins" in letter
+    assert "it concerns all 5" in letter
+    assert made["recall-supplier_lot-1.csv"].decode("utf-8-sig").count("\r\n") == 5
+    assert made["recall-supplier_lot-1.xlsx"][:2] == b"PK"
+    assert made["recall-supplier_lot-1.pdf"][:4] == b"%PDF"
+
+
+def test_a_practice_recall_is_kept_with_how_long_it_took(desk):
+    studio = desk.studio
+    cone = studio.cone()
+    _, skeins = studio.tagged(cone, 3)
+    studio.do(send, skeins[:1])
+    desk.scan(studio.book.ask(lambda c: c.exec_driver_sql(
+        "SELECT code FROM cone WHERE id = ?", (cone,)).scalar()))
+    desk.press("R", "F9")
+    assert desk.said == "practised a recall list: 2 of 3 accounted for"
+    assert re.fullmatch(r"Took \d+:\d\d\. 2 of 3 accounted for\.",
+                        desk.bench.recalls.page.took.text())
+    kept = studio.book.ask(lambda c: c.execute(Recall.__table__.select()).one())
+    assert (kept.practice, kept.skeins, kept.mg, kept.accounted) == (1, 3, 3 * EACH_MG, 2)
+    desk.press("F8")
+    assert desk.hand.isVisible()
+
+
+def test_a_buyer_of_four_out_of_a_mixed_pot_likely_has_one_or_two(desk):
+    """Seven of A and five of B in one pot: a hold on B stops all twelve, not five."""
+    studio = desk.studio
+    a, b = studio.cones(2)
+    pool = studio.mix(studio.wind(a, 7), studio.wind(b, 5))
+    studio.dye(pool)
+    skeins = studio.tag(studio.finish(pool, red=12)[0], 12)
+    studio.do(send, skeins[:4], studio.do(customer, "Ada Nygård"))
+    desk.scan(studio.book.ask(lambda c: c.exec_driver_sql(
+        "SELECT code FROM cone WHERE id = ?", (b,)).scalar()))
+    desk.press("H")
+    desk.type("oil")
+    desk.press("Enter", "R")
+    page = desk.bench.recalls.page
+    row = [page.table.model.index(0, column).data() for column in (0, 3, 4)]
+    assert row == ["Ada Nygård", "4", "likely 1 to 2 of the 4"]
+    assert page.sure.text().startswith("5 of the 12 come from it; which is not known of all")
+    assert sums_of(desk)["in all"] == 12 == studio.book.ask(recall_list, "cone", b).count
