@@ -113,7 +113,8 @@ def now(record: BatchRecord) -> Iterator[Said | Listed]:
     mg = sum(row.mg for row in record.now.rows)
     yield Listed(_NOW, rows, (str(record.now.count), "together", "", "", grams(mg, 1), ""))
     if record.now.seconds:
-        yield Said(f"{record.now.seconds} of them are seconds.")
+        yield Said("1 of them is a second." if record.now.seconds == 1
+                   else f"{record.now.seconds} of them are seconds.")
 
 
 def marked(record: BatchRecord) -> Iterator[Said | Listed]:

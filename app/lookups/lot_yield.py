@@ -14,7 +14,7 @@ from app.lookups.thread import Thread, thread
 from app.records import DeedRow, InBath, Reading, Yarn
 from app.store.dialect import among, listed
 
-STEPS = ("wound", "in the bath", "dried", "counted", "tagged")
+STEPS = ("wound", "in the bath", "hung", "counted", "tagged")
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,15 +73,15 @@ def lot_yield(
     one_lot = bath is not None and len({cord.lot for cord in bath.cords}) == 1
     due = (bath.dry_mg if bath and one_lot else None) or sum(
         rows[row].mg for row in dyed if row in rows)
-    dried = [load for load in loads if load.step == "rail"]
+    hung = [load for load in loads if load.step == "rail"]
     met = {
         "wound": dyed, "in the bath": dyed,
-        "dried": [row for load in dried for row in load.rows],
+        "hung": [row for load in hung for row in load.rows],
         "counted": [row for row in rows if rows[row].kind == "pile"],
         "tagged": [row for row in rows if rows[row].kind == "skein"],
     }
     when = {"in the bath": [(bath.begun, bath.person)] if bath else [],
-            "dried": [(load.at, load.person) for load in dried]}
+            "hung": [(load.at, load.person) for load in hung]}
     steps = []
     for step in STEPS:
         here = _outermost(found, met[step])

@@ -15,10 +15,10 @@ def test_each_step_counts_every_skein_once_against_what_was_expected(studio: Stu
     full = FullLot(studio)
     found = yields_of(studio, full.lot)
     assert {step: (one.least, one.most, one.expected) for step, one in found.items()} == {
-        "wound": (12, 12, 12), "in the bath": (12, 12, 12), "dried": (12, 12, 12),
+        "wound": (12, 12, 12), "in the bath": (12, 12, 12), "hung": (12, 12, 12),
         "counted": (11, 11, 12), "tagged": (11, 11, 12)}
     assert (found["wound"].mg, found["counted"].mg) == (12 * EACH_MG, 11 * EACH_MG)
-    assert (found["counted"].people, found["dried"].people) == (("TW",), ("WS",))
+    assert (found["counted"].people, found["hung"].people) == (("TW",), ("WS",))
 
 
 def test_ties_are_counted_pile_by_pile_and_stay_known_after_the_tags(studio: Studio) -> None:
@@ -39,5 +39,5 @@ def test_a_pile_of_two_lots_gives_bounds_and_no_weight(studio: Studio) -> None:
 def test_a_step_nobody_wrote_has_no_time(studio: Studio) -> None:
     lot = studio.dye(studio.wind(studio.cone(), 2))
     found = yields_of(studio, lot)
-    assert [(found[step].most, found[step].at) for step in ("dried", "counted", "tagged")] == [
+    assert [(found[step].most, found[step].at) for step in ("hung", "counted", "tagged")] == [
         (0, None)] * 3

@@ -108,6 +108,23 @@ def test_a_balance_that_types_lands_in_the_weight_and_is_taken_once(bench):
     assert [line.mg for line in out(bench).lines] == [5120, 1300]
 
 
+def test_a_slipped_point_is_asked_about_once_and_taken_if_it_is_meant(bench):
+    begin_602(bench)
+    bench.scan(jar(1))
+    bench.type("51.17")
+    bench.press("Enter")
+    assert "51.17 g, where 5.12 g is asked: is the point in its place?" in bench.trouble
+    assert out(bench).lines[0].mg is None
+    bench.type("5.117")
+    bench.press("Enter")
+    assert out(bench).lines[0].mg == 5_117
+    bench.scan(jar(2))
+    bench.type("0.1")
+    bench.press("Enter")
+    bench.press("Enter")
+    assert out(bench).lines[1].mg == 100
+
+
 def test_done_takes_the_weight_and_undo_gives_the_cup_back(bench):
     begin_602(bench)
     bench.scan(jar(1))

@@ -120,7 +120,8 @@ def too_much(bath: BathAsked | None, pot: int) -> Finding | None:
 def _to_add(bath: BathAsked) -> tuple[str, str]:
     if bath.to_add_l < 0:
         return "0", "L of water to add: the yarn and the stocks bring more than the whole bath"
-    return _litres(bath.to_add_l, 1), "L of water to add"
+    full = ": TOO FULL for this pot" if bath.too_much else ""
+    return _litres(bath.to_add_l, 1), f"L of water to add{full}"
 
 
 def _reckoned(bath: BathAsked) -> str:

@@ -23,6 +23,8 @@ from app.window.parts.words import Words
 from app.window.session import Done
 from app.work.weigh_lines import LineIn, begin_line, take_weight, tip_back, what_became
 
+SLIP = 5
+"""So many times off, up or down, is rather a slipped point than a spoon too much."""
 _COMING = "…"  # a line is being begun: a weight that comes meanwhile waits for it
 
 
@@ -41,6 +43,7 @@ class LineHand(WeighHand):
         self.mine: set[int] = set()
         self.tipping = False
         self._reading, self._left = "", False
+        self._meant: Decimal | None = None  # a strange weight that was asked about
         self.live = around.balance.now if around.balance else Heard()
         self.head, self.cup, self.lines = HeadCard(), CupCard(), LinesCard()
         self.stopped = StoppedCard()
@@ -123,6 +126,8 @@ class LineHand(WeighHand):
             self.do(take_weight, line.id, ul=line.target_ul, why="poured as asked",
                     then=self._over)
         elif self._live_is_right() and (amount := self.cup.field.value()) is not None:
+            if self._looks_like_a_slip(line, amount):
+                return
             on = None if self.cup.by_volume or not self.now.on else self.now.on.plate
             self.do(take_weight, line.id, division_mg=thousandths(self.now.balance.step_g),
                     balance=on, then=self._over, **self._kept(amount))
@@ -150,6 +155,24 @@ class LineHand(WeighHand):
             self.around.balance.plate = next(
                 (one for one in numbers if one > on), numbers[0] if numbers else on)
             self.look()
+
+    def _looks_like_a_slip(self, line: LineThen, amount: Decimal) -> bool:
+        """A weight far from what is asked is taken at the second Enter: a point slips easily."""
+        target = line.target_ul if self.cup.by_volume else line.target_mg
+        if not target or amount == self._meant or amount <= 0:
+            return False
+        times = amount * 1000 / target
+        if 1 / SLIP < times < SLIP:
+            return False
+        self._meant = amount
+        unit, asked = "mL" if self.cup.by_volume else "g", Decimal(target) / 1000
+        self.around.trouble(Refused(
+            f"{amount:f} {unit}, where {asked:.3g} {unit} is asked: is the point in its place? "
+            "Nothing was taken.",
+            f"Write it again, or Enter once more if {amount:f} {unit} is in the cup."))
+        self.cup.field.line.setFocus()
+        self.cup.field.line.selectAll()
+        return True
 
     def _live_is_right(self) -> bool:
         """With nothing written the weight on the wire is taken, once it stands."""
