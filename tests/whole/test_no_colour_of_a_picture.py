@@ -43,7 +43,7 @@ def test_only_readings_make_a_colour() -> None:
     makers = {name for name, text in modules().items() if MAKES_A_COLOUR.search(text)
               and not name.startswith(("app/calculations/", "app/window/", "app/demo/"))}
     assert makers <= {"app/lookups/shades.py", "app/lookups/nearest_lots.py",
-                      "app/exchange/shades_in.py"}
+                      "app/lookups/ecru.py", "app/exchange/shades_in.py"}
     assert CAME == ("typed", "csv", "cgats")
 
 
