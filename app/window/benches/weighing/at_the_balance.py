@@ -11,11 +11,12 @@ from app.problems import Refused
 from app.window.bench import Around
 from app.window.benches.weighing.bottles_page import BottlesPage
 from app.window.benches.weighing.for_stock import ForStock, StockToMake, stock_of
-from app.window.benches.weighing.line_hand import LineHand, thousandths
+from app.window.benches.weighing.line_hand import LineHand
 from app.window.benches.weighing.weigh_words import (
     millilitres,
     mixture_words,
     plates,
+    thousandths,
     too_heavy,
     way_out,
 )

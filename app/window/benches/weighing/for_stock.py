@@ -13,9 +13,14 @@ from app.lookups.weigh_sources import StockNow
 from app.lookups.weighings import LineThen
 from app.problems import BadInput, Refused
 from app.window.bench import Around
-from app.window.benches.weighing.line_hand import LineHand, thousandths
+from app.window.benches.weighing.line_hand import LineHand
 from app.window.benches.weighing.stock_words import percent_words, read_life, strength_aloud
-from app.window.benches.weighing.weigh_words import bare, millilitres, read_millilitres
+from app.window.benches.weighing.weigh_words import (
+    bare,
+    millilitres,
+    read_millilitres,
+    thousandths,
+)
 from app.window.cords.hand import Hand
 from app.window.look.look import Size
 from app.window.parts.cautions_card import CautionsCard

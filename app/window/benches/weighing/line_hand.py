@@ -15,6 +15,7 @@ from app.window.benches.weighing.hand import WeighHand
 from app.window.benches.weighing.head_card import HeadCard
 from app.window.benches.weighing.lines_card import LinesCard
 from app.window.benches.weighing.stopped_card import StoppedCard
+from app.window.benches.weighing.weigh_words import slip, thousandths
 from app.window.cords.hand import Hand
 from app.window.look.look import Size
 from app.window.parts.cautions_card import in_short
@@ -23,14 +24,7 @@ from app.window.parts.words import Words
 from app.window.session import Done
 from app.work.weigh_lines import LineIn, begin_line, take_weight, tip_back, what_became
 
-SLIP = 5
-"""So many times off, up or down, is rather a slipped point than a spoon too much."""
 _COMING = "…"  # a line is being begun: a weight that comes meanwhile waits for it
-
-
-def thousandths(amount: Decimal | None) -> int | None:
-    """Milligrams of grams, or microlitres of millilitres."""
-    return None if amount is None else round(amount * 1000)
 
 
 class LineHand(WeighHand):
@@ -125,9 +119,8 @@ class LineHand(WeighHand):
         elif self._as_asked:
             self.do(take_weight, line.id, ul=line.target_ul, why="poured as asked",
                     then=self._over)
-        elif self._live_is_right() and (amount := self.cup.field.value()) is not None:
-            if self._looks_like_a_slip(line, amount):
-                return
+        elif (self._live_is_right() and (amount := self.cup.field.value()) is not None
+              and not self._looks_like_a_slip(line, amount)):
             on = None if self.cup.by_volume or not self.now.on else self.now.on.plate
             self.do(take_weight, line.id, division_mg=thousandths(self.now.balance.step_g),
                     balance=on, then=self._over, **self._kept(amount))
@@ -159,18 +152,11 @@ class LineHand(WeighHand):
     def _looks_like_a_slip(self, line: LineThen, amount: Decimal) -> bool:
         """A weight far from what is asked is taken at the second Enter: a point slips easily."""
         target = line.target_ul if self.cup.by_volume else line.target_mg
-        if not target or amount == self._meant or amount <= 0:
-            return False
-        times = amount * 1000 / target
-        if 1 / SLIP < times < SLIP:
+        asked = slip(amount, target, "mL" if self.cup.by_volume else "g")
+        if asked is None or amount == self._meant:
             return False
         self._meant = amount
-        unit, asked = "mL" if self.cup.by_volume else "g", Decimal(target) / 1000
-        self.around.trouble(Refused(
-            f"{amount:f} {unit}, where {asked:.3g} {unit} is asked: is the point in its place? "
-            "Nothing was taken.",
-            f"Write it again, or Enter once more if {amount:f} {unit} is in the cup."))
-        self.cup.field.line.setFocus()
+        self.around.trouble(asked)
         self.cup.field.line.selectAll()
         return True
 

@@ -10,11 +10,30 @@ from app.lookups.at_balance import AtBalance, Wanted
 from app.lookups.balances import least_words
 from app.lookups.jars import JarNow
 from app.lookups.weighings import LineThen, WeighOut
-from app.problems import BadInput
+from app.problems import BadInput, Refused
 from app.scanning.balance_lines import NoWeight, read_line
 from app.window.parts.amounts import read_grams
 
 _READING = re.compile(r"\s*[+]?\s*([0-9][0-9.,]*)\s*(mL|ml)?\s*", re.ASCII)
+
+
+SLIP = 5
+"""So many times off, up or down, is rather a slipped point than a spoon too much."""
+
+
+def thousandths(amount: Decimal | None) -> int | None:
+    """Milligrams of grams, or microlitres of millilitres."""
+    return None if amount is None else round(amount * 1000)
+
+
+def slip(amount: Decimal, target: int | None, unit: str) -> Refused | None:
+    """What is asked of a weight that is far from its target, in thousandths; none where it fits."""
+    if not target or amount <= 0 or 1 / SLIP < amount * 1000 / target < SLIP:
+        return None
+    return Refused(
+        f"{amount:f} {unit}, where {Decimal(target) / 1000:.3g} {unit} is asked: is the point in "
+        "its place? Nothing was taken.",
+        f"Write it again, or Enter once more if {amount:f} {unit} is in the cup.")
 
 
 def bare(number: Decimal) -> str:
