@@ -109,10 +109,7 @@ def _bases(cords: Sequence[BundleFacts]) -> Iterator[str]:
 def _of_cord(cord: BundleFacts) -> Iterator[str]:
     if cord.held:
         yield f"HOLD lies on disc {cord.number}: in the bath it goes on, marked."
-    if cord.stage == IN_POT:
-        yield (f"Disc {cord.number} is {cord.lot} and in its pot still, by the book: lift it "
-               "there first, or is this another disc? In here too it makes another lot.")
-    if cord.stage == LIFTED:
+    if cord.stage in (IN_POT, LIFTED):
         yield f"Disc {cord.number} is {cord.lot} already: in again makes another lot, an overdye."
     if cord.stage == PILED:
         yield f"Disc {cord.number} is the card of a pile that was counted: is it the right disc?"

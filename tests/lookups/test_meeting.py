@@ -45,8 +45,7 @@ def test_a_hold_an_overdye_and_a_pot_that_is_full_are_said(studio):
     assert studio.book.ask(before_bath, [studio.discs[0]], studio.pot) == (
         f"{lot} was not lifted out of this pot: which bucket is it in?",
         "HOLD lies on disc 031: in the bath it goes on, marked.",
-        f"Disc 031 is {lot} and in its pot still, by the book: lift it there first, or is this "
-        "another disc? In here too it makes another lot.",
+        f"Disc 031 is {lot} already: in again makes another lot, an overdye.",
     )
 
 
