@@ -7,7 +7,8 @@ from datetime import datetime
 from sqlalchemy import Connection, select
 
 from app.lookups.destinations import Destination, destinations
-from app.records import CustomerOrder, OrderLine, Plate, Second, Whereabouts
+from app.lookups.stays import NOWHERE, Stay, stays_of
+from app.records import Second
 from app.store.dialect import among, listed
 
 
@@ -40,24 +41,6 @@ class LotNow:
         return sum(row.most for row in self.rows)
 
 
-@dataclass(frozen=True, slots=True)
-class _Stay:
-    place: str | None
-    order: str | None
-    customer: int | None
-    since: datetime | None
-
-
-_NOWHERE = _Stay(None, None, None, None)
-_STAYS = (
-    select(Whereabouts.yarn, Whereabouts.since, Whereabouts.customer, Plate.code, Plate.words,
-           CustomerOrder.number, CustomerOrder.customer.label("buyer"))
-    .outerjoin(Plate, Plate.id == Whereabouts.place)
-    .outerjoin(OrderLine, OrderLine.id == Whereabouts.line)
-    .outerjoin(CustomerOrder, CustomerOrder.id == OrderLine.customer_order)
-    .where(among(Whereabouts.yarn, "ids"), Whereabouts.until.is_(None),
-           Whereabouts.struck.is_(None))
-)
 _SECONDS = select(Second.yarn).where(among(Second.yarn, "ids"), Second.struck.is_(None))
 
 
@@ -65,20 +48,18 @@ def lot_now(connection: Connection, lot: int) -> LotNow:
     """What is left of a lot, by state, place and order."""
     found = destinations(connection, "lot", lot).rows
     ids = {"ids": listed(row.yarn for row in found)}
-    stays = {row.yarn: _Stay(
-        row.words or (row.code and str(int(row.code[1:-1]))), row.number,
-        row.buyer or row.customer, row.since) for row in connection.execute(_STAYS, ids)}
+    stays = stays_of(connection, (row.yarn for row in found))
     groups: dict[tuple[object, ...], list[Destination]] = {}
     for row in found:
-        stay = stays.get(row.yarn, _NOWHERE)
+        stay = stays.get(row.yarn, NOWHERE)
         key = (row.state, row.put_up, stay.place, stay.order, stay.customer)
         groups.setdefault(key, []).append(row)
     return LotNow(tuple(_together(rows, stays) for rows in groups.values()),
                   len(connection.execute(_SECONDS, ids).all()))
 
 
-def _together(rows: list[Destination], stays: Mapping[int, _Stay]) -> NowAt:
-    stay = stays.get(rows[0].yarn, _NOWHERE)
+def _together(rows: list[Destination], stays: Mapping[int, Stay]) -> NowAt:
+    stay = stays.get(rows[0].yarn, NOWHERE)
     since = [one.since for row in rows if (one := stays.get(row.yarn)) and one.since]
     return NowAt(rows[0].state, rows[0].put_up, stay.place, stay.order, stay.customer,
                  sum(row.link.least for row in rows), sum(row.link.most for row in rows),

@@ -6,16 +6,15 @@ from dataclasses import dataclass
 from datetime import datetime
 from math import ceil, floor
 
-from sqlalchemy import Connection, select
+from sqlalchemy import Connection
 
-from app.calculations.codes import shown
 from app.lookups.certainty import Link, links_of
 from app.lookups.customers import names_of
 from app.lookups.present import NOT_MATCHED, Amount, Leaf, leaves, totals
+from app.lookups.skeins import last_marks
+from app.lookups.stays import NOWHERE, stays_of
 from app.lookups.thread import Thread, thread
 from app.lookups.walks import below
-from app.records import CustomerOrder, OrderLine, Plate, Tag, TagOn, Whereabouts
-from app.store.dialect import among, listed
 
 NOBODY_KNOWS = ("sent, buyer not known", "missing at a count", "lost", NOT_MATCHED)
 """States in which nobody can say where a skein is."""
@@ -81,47 +80,28 @@ def hit_words(link: Link) -> str:
     return f"likely {likely} of the {link.of}"
 
 
-_WHERE = (
-    select(Whereabouts.yarn, Whereabouts.since, Whereabouts.customer, Plate.words, Plate.code,
-           CustomerOrder.number, CustomerOrder.customer.label("buyer"))
-    .outerjoin(Plate, Plate.id == Whereabouts.place)
-    .outerjoin(OrderLine, OrderLine.id == Whereabouts.line)
-    .outerjoin(CustomerOrder, CustomerOrder.id == OrderLine.customer_order)
-    .where(among(Whereabouts.yarn, "ids"), Whereabouts.until.is_(None),
-           Whereabouts.struck.is_(None))
-)
-_MARKS = (
-    select(TagOn.yarn, Tag.mark).join(Tag, Tag.id == TagOn.tag)
-    .where(among(TagOn.yarn, "ids"), TagOn.struck.is_(None)).order_by(TagOn.since)
-)
-
-
 def recall_list(connection: Connection, kind: str, thing: int) -> RecallList:
     """Everything below a cone, batch, lot, bath, fill, load or yarn, by buyer and place."""
     found = leaves(connection, below(connection, kind, thing))
     above = thread(connection, [leaf.yarn for leaf in found],
                    fill=thing if kind == "fill" else None)
     found = tuple(leaf for leaf in found if _hit(above, [leaf], kind, thing))
-    ids = {"ids": listed(leaf.yarn for leaf in found)}
-    where = {row.yarn: row for row in connection.execute(_WHERE, ids)}
-    marks = {row: shown(mark) for row, mark in connection.execute(_MARKS, ids)}
+    rows_found = [leaf.yarn for leaf in found]
+    stays, marks = stays_of(connection, rows_found), last_marks(connection, rows_found)
     groups: dict[tuple[object, ...], list[Leaf]] = defaultdict(list)
     for leaf in found:
-        here = where.get(leaf.yarn)
-        stays = (here.number, here.buyer or here.customer, here.words or here.code) if here else ()
-        groups[leaf.state, leaf.put_up, *stays].append(leaf)
-    names = names_of(connection, (row.buyer or row.customer for row in where.values()))
+        stay = stays.get(leaf.yarn, NOWHERE)
+        groups[leaf.state, leaf.put_up, stay.order, stay.customer, stay.place].append(leaf)
+    names = names_of(connection, (stay.customer for stay in stays.values()))
     rows = []
     for some in groups.values():
-        first, here = some[0], where.get(some[0].yarn)
+        first, stay = some[0], stays.get(some[0].yarn, NOWHERE)
         hit = _hit(above, some, kind, thing)
-        customer = (here.buyer or here.customer) if here else None
         if hit is not None:
             rows.append(WithOne(
-                first.state, first.put_up, customer, names.get(customer) if customer else None,
-                here.number if here else None, (here.words or here.code) if here else None,
-                here.since if here else None,
-                tuple(marks[leaf.yarn] for leaf in some if leaf.yarn in marks),
+                first.state, first.put_up, stay.customer,
+                names.get(stay.customer) if stay.customer else None, stay.order, stay.place,
+                stay.since, tuple(marks[leaf.yarn] for leaf in some if leaf.yarn in marks),
                 sum(leaf.count for leaf in some), sum(leaf.mg for leaf in some), hit))
     there = {leaf.yarn for leaf in found}
     once = [leaf for leaf in found if there.isdisjoint(leaf.one_of)]

@@ -1,7 +1,7 @@
 """Faults that were told or seen, as the owner reads them: what, on which skeins, what it was."""
 
 from collections import defaultdict
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
@@ -9,7 +9,8 @@ from typing import Any
 from sqlalchemy import Connection, Select, func, select
 
 from app.calculations.codes import shown
-from app.records import Cause, DeedRow, DyeLot, Photo, Report, Sighting, Tag, TagOn
+from app.lookups.skeins import last_marks
+from app.records import Cause, DeedRow, DyeLot, Photo, Report, Sighting
 from app.store.dialect import among, listed
 
 
@@ -48,10 +49,6 @@ _SIGHTINGS = (
     select(Sighting.report, Sighting.yarn, Sighting.faulty)
     .where(among(Sighting.report, "ids"), Sighting.struck.is_(None)).order_by(Sighting.id)
 )
-_MARKS = (
-    select(TagOn.yarn, Tag.mark).join(Tag, Tag.id == TagOn.tag)
-    .where(among(TagOn.yarn, "ids"), TagOn.struck.is_(None)).order_by(TagOn.since)
-)
 _CAUSES = (
     select(Cause.report, Cause.kind, Cause.words)
     .where(among(Cause.report, "ids"), Cause.struck.is_(None)).order_by(Cause.id)
@@ -73,23 +70,13 @@ def report(connection: Connection, number: int) -> ReportRow | None:
     return next(iter(_read(connection, _REPORTS.where(Report.id == number))), None)
 
 
-def faults_open(connection: Connection) -> Mapping[str, int]:
-    """{fault: reports without a cause}, the most told of first."""
-    decided = select(Cause.report).where(Cause.struck.is_(None))
-    rows = connection.execute(
-        select(Report.fault, func.count()).where(Report.struck.is_(None),
-                                                 Report.id.not_in(decided))
-        .group_by(Report.fault).order_by(func.count().desc(), Report.fault)).all()
-    return dict(rows)
-
-
 def _read(connection: Connection, question: Select[*tuple[Any, ...]]) -> list[ReportRow]:
     rows = connection.execute(question).all()
     ids = {"ids": listed(row.id for row in rows)}
     seen = _seen(connection, ids)
     causes = {number: words or kind for number, kind, words in connection.execute(_CAUSES, ids)}
     photos = dict(connection.execute(_PHOTOS, ids).all())
-    marks = _marks(connection, (yarn for some in seen.values() for yarn, bad in some if bad))
+    marks = last_marks(connection, (yarn for some in seen.values() for yarn, bad in some if bad))
     return [
         ReportRow(
             row.id, row.fault, row.where_on, row.repeat_mm, row.seen_at, row.words, row.happened,
@@ -109,8 +96,3 @@ def _seen(
     for number, yarn, faulty in connection.execute(_SIGHTINGS, ids):
         seen[number].append((yarn, bool(faulty)))
     return seen
-
-
-def _marks(connection: Connection, yarn: Iterable[int]) -> Mapping[int, str]:
-    return {row: shown(mark)
-            for row, mark in connection.execute(_MARKS, {"ids": listed(yarn)})}

@@ -1,6 +1,6 @@
 """One tagged skein: its mark, its lot by its tag, and where it is."""
 
-from collections.abc import Collection
+from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 from datetime import datetime
 
@@ -89,6 +89,17 @@ def named_by_tag(connection: Connection, yarn: Collection[int]) -> dict[int, Nam
     """What these skeins' tags say, {skein: tag}; those without a tag are left out."""
     return {row.yarn: NamedByTag(row.mark, row.lot, row.code, row.put_up)
             for row in connection.execute(_TAGS, {"ids": listed(yarn)})}
+
+
+_LAST = (
+    select(TagOn.yarn, Tag.mark).join(Tag, Tag.id == TagOn.tag)
+    .where(among(TagOn.yarn, "ids"), TagOn.struck.is_(None)).order_by(TagOn.since)
+)
+
+
+def last_marks(connection: Connection, yarn: Iterable[int]) -> dict[int, str]:
+    """The mark that each of these skeins wears or wore last, as people read it."""
+    return {row: shown(mark) for row, mark in connection.execute(_LAST, {"ids": listed(yarn)})}
 
 
 def now_of(connection: Connection, yarn: int) -> SkeinNow | None:

@@ -6,7 +6,9 @@ from datetime import datetime
 from sqlalchemy import Connection, select
 
 from app.calculations.codes import shown
-from app.records import Counted, DeedRow, DyeLot, Plate, Stocktake, Tag, TagOn, Whereabouts
+from app.lookups.skeins import last_marks
+from app.lookups.stays import NOWHERE, stays_of
+from app.records import Counted, DeedRow, DyeLot, Plate, Stocktake, Whereabouts
 from app.store.dialect import among, listed
 
 LIES_THERE = ("shelf", "put by")
@@ -21,7 +23,6 @@ class OneMet:
     mark: str | None
     state: str
     place: str | None
-    void: bool = False
 
     @property
     def with_a_buyer(self) -> bool:
@@ -68,16 +69,8 @@ _UNTAGGED = (
 )
 _HERE = select(Whereabouts.yarn).where(
     Whereabouts.state.in_(LIES_THERE), Whereabouts.until.is_(None), Whereabouts.struck.is_(None))
-_NOW = (
-    select(Whereabouts.yarn, Whereabouts.state, Whereabouts.place, Plate.words, Plate.code)
-    .outerjoin(Plate, Plate.id == Whereabouts.place)
-    .where(among(Whereabouts.yarn, "ids"), Whereabouts.until.is_(None),
-           Whereabouts.struck.is_(None))
-)
-_MARKS = (
-    select(TagOn.yarn, Tag.mark, Tag.void).join(Tag, Tag.id == TagOn.tag)
-    .where(among(TagOn.yarn, "ids"), TagOn.struck.is_(None)).order_by(TagOn.since)
-)
+_STATES = select(Whereabouts.yarn, Whereabouts.state).where(
+    among(Whereabouts.yarn, "ids"), Whereabouts.until.is_(None), Whereabouts.struck.is_(None))
 
 
 def stocktake(connection: Connection, number: int) -> Count | None:
@@ -98,22 +91,8 @@ def stocktake(connection: Connection, number: int) -> Count | None:
               connection.execute(_UNTAGGED.where(Counted.stocktake == number))))
 
 
-def last_counted(connection: Connection, place: int) -> datetime | None:
-    """When a place was counted last; none if never."""
-    return connection.execute(
-        select(DeedRow.happened).join(Stocktake, Stocktake.deed == DeedRow.seq)
-        .where(Stocktake.place == place, Stocktake.struck.is_(None))
-        .order_by(Stocktake.id.desc())).scalars().first()
-
-
 def _read(connection: Connection, yarn: set[int]) -> dict[int, OneMet]:
-    ids = {"ids": listed(yarn)}
-    marks = {row: (shown(mark), void is not None)
-             for row, mark, void in connection.execute(_MARKS, ids)}
-    now = {row.yarn: row for row in connection.execute(_NOW, ids)}
-    found = {}
-    for one in yarn:
-        here, (mark, void) = now.get(one), marks.get(one, (None, False))
-        found[one] = OneMet(one, mark, here.state if here else "not there any more",
-                            (here.words or here.code) if here else None, void)
-    return found
+    marks, stays = last_marks(connection, yarn), stays_of(connection, yarn)
+    states = dict(connection.execute(_STATES, {"ids": listed(yarn)}).all())
+    return {one: OneMet(one, marks.get(one), states.get(one, "not there any more"),
+                        stays.get(one, NOWHERE).place) for one in yarn}

@@ -69,17 +69,6 @@ def _note_shared(deed: Deed, fault: FaultIn, yarn: Sequence[int]) -> None:
                   f"{more} with this: look at the suspects on the Desk (Faults).")
 
 
-def also_faulty(
-    deed: Deed, report: int, yarn: Sequence[int], seen_at: str, basis: str = "scanned"
-) -> None:
-    """More skeins with the fault of a report."""
-    fault = _must_stand(deed, report)
-    must_be_known(deed, yarn)
-    deed.add_all([Sighting(yarn=one, report=report, faulty=1, seen_at=seen_at, basis=basis)
-                  for one in dict.fromkeys(yarn)])
-    deed.say(f"{fault} on {skeins(len(set(yarn)))} more")
-
-
 def seen_good(
     deed: Deed, yarn: Sequence[int], seen_at: str, report: int | None = None,
     basis: str = "scanned",

@@ -1,6 +1,6 @@
 """Reports as the owner reads them: those without a cause first."""
 
-from app.lookups.reports import faults_open, report, reports
+from app.lookups.reports import report, reports
 from app.work.reporting import FaultIn, decide_cause, report_fault
 from tests.makers import Studio
 
@@ -11,7 +11,6 @@ def test_those_without_a_cause_come_first_and_then_the_newest(studio: Studio) ->
             for fault, skein in zip(("streak", "stain", "streak"), skeins, strict=False)]
     studio.do(decide_cause, told[2], "not found")
     assert [row.id for row in studio.book.ask(reports)] == [told[1], told[0], told[2]]
-    assert studio.book.ask(faults_open) == {"stain": 1, "streak": 1}
     assert studio.book.ask(report, 99) is None
 
 

@@ -1,7 +1,7 @@
 """One tagged skein, now and then."""
 
 from app.calculations.codes import Kind, shown
-from app.lookups.skeins import named_by_tag, now_of, then_of
+from app.lookups.skeins import last_marks, named_by_tag, now_of, then_of
 from app.work.bundling import make_plates
 from app.work.moving import To, move
 from app.work.remaking import gather
@@ -33,3 +33,11 @@ def test_tags_say_what_they_were_printed_with(studio):
     assert list(named) == skeins[1:]
     assert (tag.lot, tag.lot_code, tag.put_up) == (lot, studio.code(lot), "skein")
     assert tag.lot_shown == shown(studio.code(lot))
+
+
+def test_a_mark_is_known_also_after_its_tag_came_off(studio):
+    _, skeins = studio.tagged(studio.cone(), 2)
+    before = studio.book.ask(last_marks, skeins)
+    assert len(set(before.values())) == 2
+    studio.do(gather, skeins)
+    assert studio.book.ask(last_marks, skeins) == before

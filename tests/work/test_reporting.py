@@ -4,7 +4,7 @@ import pytest
 
 from app.lookups.reports import report
 from app.problems import NotFound, Refused
-from app.work.reporting import FaultIn, also_faulty, decide_cause, report_fault, seen_good
+from app.work.reporting import FaultIn, decide_cause, report_fault, seen_good
 from tests.makers import Studio
 
 STREAK = FaultIn("streak", "counter", where_on="repeats", repeat_mm=1500, words="pale stripe")
@@ -31,11 +31,9 @@ def test_what_a_customer_says_of_a_lot_is_kept_as_stated(studio: Studio) -> None
     assert kept.lot
 
 
-def test_more_faulty_ones_and_good_ones_belong_to_the_report(studio: Studio) -> None:
+def test_good_ones_belong_to_the_report(studio: Studio) -> None:
     _, skeins = studio.tagged(studio.cone(), 4)
-    number = studio.do(report_fault, STREAK, skeins[:1])
-    more = studio.done(also_faulty, number, skeins[1:2], "inspection")
-    assert more.said == "streak on 1 skein more"
+    number = studio.do(report_fault, STREAK, skeins[:2])
     assert studio.done(seen_good, skeins[2:], "inspection", number).said == "seen good: 2 skeins"
     kept = studio.book.ask(report, number)
     assert kept is not None

@@ -85,17 +85,12 @@ class BuyerCard(Ask):
             self.answered.emit((buyer,))
 
 
-class ElsewhereCard(Ask):
-    """These are not for sale any more, and why. Answers with the state."""
+class NumberedAsk(Ask):
+    """One question with an answer a key, each with its number; no Enter."""
 
-    wants = "Press 1, 2 or 3, or scan the COUNT plate with that number."
-
-    def __init__(self, what: str) -> None:
-        super().__init__("Where are these?", what, "")
-        self.keys = [KeyButton(words, str(n)) for n, (_, words) in enumerate(ELSEWHERE, 1)]
-        for key, (state, _) in zip(self.keys, ELSEWHERE, strict=True):
-            key.clicked.connect(lambda _=False, state=state: self.answered.emit((state,)))
-        self.lay_out(Actions(*self.keys))
+    def __init__(self, title: str, means: str) -> None:
+        super().__init__(title, means, "")
+        self.keys: list[KeyButton] = []
         self.does.hide()
 
     def begin(self) -> None:
@@ -106,6 +101,19 @@ class ElsewhereCard(Ask):
             self.keys[number - 1].click()
             return True
         return False
+
+
+class ElsewhereCard(NumberedAsk):
+    """These are not for sale any more, and why. Answers with the state."""
+
+    wants = "Press 1, 2 or 3, or scan the COUNT plate with that number."
+
+    def __init__(self, what: str) -> None:
+        super().__init__("Where are these?", what)
+        self.keys = [KeyButton(words, str(n)) for n, (_, words) in enumerate(ELSEWHERE, 1)]
+        for key, (state, _) in zip(self.keys, ELSEWHERE, strict=True):
+            key.clicked.connect(lambda _=False, state=state: self.answered.emit((state,)))
+        self.lay_out(Actions(*self.keys))
 
 
 class YesCard(Ask):

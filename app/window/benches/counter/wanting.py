@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QWidget
 from app.lookups.reorder import Asked, Reorder
 from app.lookups.reorder_ways import Way
 from app.problems import BadInput
-from app.window.benches.counter.asking import Ask
+from app.window.benches.counter.asking import Ask, NumberedAsk
 from app.window.benches.counter.words import listing, pieces
 from app.window.look.look import Size
 from app.window.parts.card import Actions, SideBySide
@@ -74,33 +74,22 @@ class MoreCard(Ask):
         return Asked(lot=self._lot, put_up=self._put_up, used=used, done=share / PERCENT)
 
 
-class WaysCard(Ask):
+class WaysCard(NumberedAsk):
     """The ways in their order, each with its words and one key. Answers with the way."""
 
     wants = "Press the number of a way, or scan the COUNT plate with it."
 
     def __init__(self, shown: str, put_up: str, found: Reorder) -> None:
         wanted = pieces(found.wanted, put_up)
-        super().__init__(f"{wanted} more, of {shown}", "", "")
+        super().__init__(f"{wanted} more, of {shown}", "")
         self.found, self.free = found, BigNumber()
         self.free.show_number(f"{found.free}", "left to sell", f"{wanted} wanted")
         self.need, self.fewest = Words(need_words(found), ink=SECOND), Words(
             fewest_words(found), bold=True)
-        self.keys: list[KeyButton] = []
         rows = [self._row(number, way) for number, way in enumerate(found.ways, 1)]
         for words in (self.need, self.fewest):
             words.setHidden(not words.text())
         self.lay_out(self.free, self.need, self.fewest, *rows)
-        self.does.hide()
-
-    def begin(self) -> None:
-        self.keys[0].setFocus()
-
-    def count(self, number: int) -> bool:
-        if 1 <= number <= len(self.keys):
-            self.keys[number - 1].click()
-            return True
-        return False
 
     def _row(self, number: int, way: Way) -> QWidget:
         key = KeyButton(f"{way.way[:1].upper()}{way.way[1:]}",
@@ -111,29 +100,18 @@ class WaysCard(Ask):
                           shares=(5, 2, 2))
 
 
-class SaidCard(Ask):
+class SaidCard(NumberedAsk):
     """What the customer said to an offer. Answers with the word for it."""
 
     wants = "Press 1, 2 or 3, or scan the COUNT plate with that number."
 
     def __init__(self, way: Way) -> None:
-        super().__init__("What is the answer?", "It is kept with the offer, and promises nothing.",
-                         "")
+        super().__init__("What is the answer?", "It is kept with the offer, and promises nothing.")
         self.keys = [KeyButton(f"{said[:1].upper()}{said[1:]}", str(number), strong=number == 1)
                      for number, said in enumerate(ANSWERS, 1)]
         for key, said in zip(self.keys, ANSWERS, strict=True):
             key.clicked.connect(partial(self._say, said))
         self.lay_out(Words(way.words, bold=True), Actions(*self.keys))
-        self.does.hide()
-
-    def begin(self) -> None:
-        self.keys[0].setFocus()
-
-    def count(self, number: int) -> bool:
-        if 1 <= number <= len(self.keys):
-            self.keys[number - 1].click()
-            return True
-        return False
 
     def _say(self, said: str, _checked: bool = False) -> None:
         self.answered.emit((said,))

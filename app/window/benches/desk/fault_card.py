@@ -49,6 +49,7 @@ class FaultCard(Card):
         self.repeat = GramsField("Distance from one place to the next", "centimetres")
         self.count = CountField("How many skeins have it, as stated")
         self.field = TextField("What is seen, in a few words (no names)")
+        self.setFocusProxy(self.field)
         self.order = TextField("Number of the order, if its buyer told", "leave it empty if not")
         self.on, self.taken = Words(), Words(ink=SECOND)
         self.does = KeyButton("Report the fault", "F9", strong=True)

@@ -9,10 +9,9 @@ from app.calculations.moments import day_words
 from app.lookups.reports import ReportRow
 from app.window.benches.desk.desk_words import how_many
 from app.window.benches.desk.suspects_card import SuspectsCard
-from app.window.benches.desk.why_card import WhyCard
+from app.window.benches.desk.why_card import WhyCard, in_place_of
 from app.window.look.look import Gap, Size
 from app.window.parts.card import Card
-from app.window.parts.sight import bring
 from app.window.parts.thing_table import Head, ThingTable
 from app.window.parts.words import SECOND, Words
 
@@ -57,15 +56,8 @@ class FaultsPage(QWidget):
 
     def ask_why(self, card: WhyCard | None) -> None:
         """Put a question above the suspects, or take it away."""
-        if self.why is not None:
-            self._column.removeWidget(self.why)
-            self.why.hide()
-            self.why.deleteLater()
+        in_place_of(self._column, 2, self.why, card)
         self.why = card
-        if card is not None:
-            self._column.insertWidget(2, card)
-            card.field.line.setFocus()
-            bring(card)
 
 
 def _fault(one: ReportRow) -> str:

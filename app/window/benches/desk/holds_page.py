@@ -12,11 +12,10 @@ from app.lookups.destinations import destinations
 from app.lookups.holds import HoldFacts, live_holds
 from app.window.benches.desk.desk_words import how_many
 from app.window.benches.desk.hold_row import HoldRow
-from app.window.benches.desk.why_card import WhyCard
+from app.window.benches.desk.why_card import WhyCard, in_place_of
 from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions, Card
 from app.window.parts.key_button import KeyButton
-from app.window.parts.sight import bring
 from app.window.parts.words import SECOND, Words
 
 
@@ -81,15 +80,8 @@ class HoldsPage(QWidget):
 
     def ask_why(self, card: WhyCard | None) -> None:
         """Put the question above the holds, or take it away."""
-        if self.why is not None:
-            self._column.removeWidget(self.why)
-            self.why.hide()
-            self.why.deleteLater()
+        in_place_of(self._column, 0, self.why, card)
         self.why = card
-        if card is not None:
-            self._column.insertWidget(0, card)
-            card.field.line.setFocus()
-            bring(card)
 
     def _card(self, one: Stopped) -> Card:
         card = Card()

@@ -13,11 +13,10 @@ from app.window.benches.desk.tagless_card import TaglessCard
 from app.window.benches.desk.thing_row import ThingRows
 from app.window.benches.desk.where_from import WhereFrom
 from app.window.benches.desk.where_to import WhereTo
-from app.window.benches.desk.why_card import WhyCard
+from app.window.benches.desk.why_card import WhyCard, in_place_of
 from app.window.look.look import Gap
 from app.window.parts.card import Card, SideBySide
 from app.window.parts.shelf_lots import ShelfLots
-from app.window.parts.sight import bring
 from app.window.parts.words import SECOND, Words
 
 
@@ -70,13 +69,6 @@ class ThingPage(QWidget):
 
     def ask_why(self, card: WhyCard | FaultCard | None) -> None:
         """Put a question under the name, or take it away."""
-        if self.why is not None:
-            self._column.removeWidget(self.why)
-            self.why.hide()
-            self.why.deleteLater()
+        in_place_of(self._column, 1, self.why, card)
         self.why = card
         self.name.away_key.setVisible(card is None)  # its key leaves the question now
-        if card is not None:
-            self._column.insertWidget(1, card)
-            card.field.line.setFocus()
-            bring(card)

@@ -5,11 +5,13 @@ from functools import partial
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QVBoxLayout
 
 from app.window.look.look import Size
 from app.window.parts.card import Actions, Card
 from app.window.parts.fields import TextField
 from app.window.parts.key_button import KeyButton
+from app.window.parts.sight import bring
 from app.window.parts.words import SECOND, Words
 
 FAULTS = ("stain or oil", "shade is off", "thin or broken yarn", "moths or dirt",
@@ -30,6 +32,20 @@ class Why:
     """What stands over the field, where it wants something else than words."""
 
 
+def in_place_of(
+    column: QVBoxLayout, place: int, before: Card | None, card: Card | None
+) -> None:
+    """Put a question among the cards of a page in place of the one before, or take that away."""
+    if before is not None:
+        column.removeWidget(before)
+        before.hide()
+        before.deleteLater()
+    if card is not None:
+        column.insertWidget(place, card)
+        card.setFocus()
+        bring(card)
+
+
 class WhyCard(Card):
     """Enter, the key or the plate DONE saves; Esc and F8 leave it; what was typed stays if not."""
 
@@ -42,6 +58,7 @@ class WhyCard(Card):
         self.setAccessibleName(why.title)
         words = "Or in your own words" if why.answers else "In a few words"
         self.field = TextField(why.asks or words, "then Enter", why.needed)
+        self.setFocusProxy(self.field)
         self.does = KeyButton(why.does, strong=True)
         self.leave = KeyButton("Leave it", "F8")
         self.answers = [
