@@ -21,7 +21,7 @@ class ProblemStrip(QFrame):
     def __init__(self) -> None:
         super().__init__()
         self.setProperty("ground", "finding")
-        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
+        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
         self._what, self._next = Words(bold=True), Words()
         self._way = KeyButton("", strong=True)
         self._close = KeyButton("Put away", "Esc")
@@ -67,7 +67,7 @@ class SignOn(QFrame):
     def __init__(self) -> None:
         super().__init__()
         self.setProperty("ground", "in hand")
-        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
+        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
         self.initials = TextField("Initials", needed="Write the initials you sign with.")
         self.station = TextField("At", needed="Say which station this is, such as till or pots.")
         self._done = KeyButton("Sign on", strong=True)
