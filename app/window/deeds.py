@@ -6,6 +6,7 @@ from typing import Any, TypeVar
 from uuid import uuid4
 
 from PySide6.QtCore import QObject, Signal
+from shiboken6 import isValid
 
 from app.problems import BookBusy, BookUnusable, Problem, Refused
 from app.window.background import Background
@@ -71,10 +72,10 @@ class Deeds(QObject):
             self._last = outcome if outcome.seq else None
             self.said.emit(outcome.said, self._last is not None)
             self.found.emit(outcome.findings)
-            if then is not None:
+            if then is not None and isValid(owner):  # the sentence is told all the same
                 then(outcome)
 
-        self._background.write(owner, lambda: job(signed), done, self._tell)
+        self._background.write(self, lambda: job(signed), done, self._tell)
 
     def undo_last(self) -> None:
         """Take back what was done last at this window."""

@@ -2,6 +2,7 @@ import threading
 
 import pytest
 from PySide6.QtCore import QObject
+from shiboken6 import delete
 
 from app.problems import Refused
 from app.window.background import Background
@@ -42,6 +43,15 @@ def test_a_deed_is_done_in_the_name_of_who_signed_on_and_told(qtbot, deeds, book
     assert deeds.heard == [("lifted 2615R6F", True)]
     assert found.args == [("a bundle is missing",)]
     assert outcomes[0].seq == 1
+
+
+def test_what_was_done_is_told_though_the_card_that_did_it_is_gone(qtbot, deeds, book):
+    card, came = QObject(), []
+    with qtbot.waitSignal(deeds.said) as told:
+        deeds.do(card, lift, ("2615R6F",), came.append, {})
+        delete(card)
+    assert told.args[1] is True
+    assert came == []
 
 
 def test_the_last_deed_is_taken_back_once(qtbot, deeds, book):

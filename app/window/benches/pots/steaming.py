@@ -30,6 +30,7 @@ class Steaming(Hand):
     def __init__(self, around: Around, steamer: int, number: int) -> None:
         super().__init__(around)
         self.steamer, self.number = steamer, number
+        self._going_in = False
         self.boards: list[BoardNow] = []
         self._chosen: set[int] = set()
         self.which = Words("", Size.LARGE, bold=True)
@@ -60,6 +61,7 @@ class Steaming(Hand):
 
     def done(self) -> None:
         """They are in: the lots are born."""
+        self._going_in = True
         self.do(into_steamer, [board.id for board in self._meant()], self.steamer, Random(),
                 then=self._born)
 
@@ -73,7 +75,7 @@ class Steaming(Hand):
     def _show_trays(self, trays: TraysNow) -> None:
         self.boards = list(trays.boards)
         self._show()
-        if not self.boards:
+        if not self.boards and not self._going_in:  # else its own answer is on the way
             self.ask(self._show_in_steam, pots_at_work)
 
     def _show_in_steam(self, pots: Sequence[PotAtWork]) -> None:
