@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import replace
-from datetime import datetime, tzinfo
+from datetime import date, datetime, tzinfo
 from fractions import Fraction
 
 from sqlalchemy import Connection, bindparam, select
@@ -35,13 +35,14 @@ class WinderDays:
 
     def __init__(self, zone: tzinfo | None) -> None:
         self._zone = zone
-        self._numbers: dict[tuple[str, str], int] = {}
+        self._numbers: dict[tuple[str, date], int] = {}
         self._seqs: dict[int, list[int]] = {}
 
     @property
     def words(self) -> Mapping[int, str]:
-        """{number: 'WN, 2026-05-04'}."""
-        return {number: f"{person}, {day}" for (person, day), number in self._numbers.items()}
+        """{number: 'WN, 4 May 2026'}."""
+        return {number: f"{person}, {day.day} {day:%b %Y}"
+                for (person, day), number in self._numbers.items()}
 
     def added(self, connection: Connection, above: Thread) -> Thread:
         """The thread, where each wound row also carries its winder's day."""
@@ -64,5 +65,5 @@ class WinderDays:
         wound = connection.execute(_DRAWN, {"ids": listed(same)}).scalars().all()
         return {one for row in wound for one in below(connection, "yarn", row)}
 
-    def _day(self, at: datetime) -> str:
-        return at.astimezone(self._zone).date().isoformat()
+    def _day(self, at: datetime) -> date:
+        return at.astimezone(self._zone).date()

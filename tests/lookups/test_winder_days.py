@@ -29,4 +29,4 @@ def test_a_day_holds_what_its_winder_wound_then(studio: Studio) -> None:
     assert studio.book.ask(days.below, first[1]) == {mine, again}
     assert studio.book.ask(days.below, second[1]) == {later}
     assert other not in studio.book.ask(days.below, first[1])
-    assert sorted(days.words.values()) == ["WN, 2026-04-06", "WN, 2026-04-07"]
+    assert sorted(days.words.values()) == ["WN, 6 Apr 2026", "WN, 7 Apr 2026"]
