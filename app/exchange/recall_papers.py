@@ -56,5 +56,5 @@ def recall_workbook(one: Recalled) -> bytes:
 
 
 def _row(row: WithOne) -> RecallRow:
-    return RecallRow(who(row), row.order or "", row.count, " ".join(row.marks),
-                     row.hit_words)
+    marks = ", ".join(mark.replace(" ", "\u00a0") for mark in row.marks)  # each on one line
+    return RecallRow(who(row), row.order or "", row.count, marks, row.hit_words)
