@@ -272,17 +272,13 @@ def get_system_packages(packages: Sequence[str], reason: str) -> None:
         raise SystemExit(cause(done.stdout) or f"Try it by hand, then start again:\n    {todo}")
 
 
-MOST_WORKERS = 4
-"""Tests run in one process more than there are cores: those of the window wait a good deal."""
-
-
 def whole_check(home: Path, rest: Sequence[str], environ: Mapping[str, str]) -> int:
     """Ruff, mypy, the import rules and all tests; only pytest if it is told what to test."""
     commands = {tool: [f"{home}/bin/{tool}", *how] for tool, how in CHECKS.items() if not rest}
     failed = [tool for tool in commands if call(commands[tool], cwd=ROOT, env=environ)]
     for tool in failed:
         say(f"{tool} found something to put right: see above.")
-    tests = rest or ["-n", str(min(MOST_WORKERS, (os.cpu_count() or 1) + 1))]
+    tests = rest or ["-n", str(min(4, (os.cpu_count() or 1) + 1))]  # tests of the window wait
     return hand_over([f"{home}/bin/python", "-m", "pytest", *tests], environ, int(bool(failed)))
 
 
