@@ -30,7 +30,13 @@ from app.records.orders import (
 )
 from app.records.people import Person, Personal, Setting
 from app.records.plates import Bundle, OnBundle, Plate, PlateStay
-from app.records.readings import BathReading, FillReading, LoadReading, RoomReading
+from app.records.readings import (
+    BathReading,
+    FillReading,
+    LoadReading,
+    PutUpWeight,
+    RoomReading,
+)
 from app.records.recipes import Component, Step, Zone
 from app.records.reports import Cause, Counted, Photo, Recall, Report, Sighting, Stocktake
 from app.records.shades import ChosenSwatch, GreyStep, ShadeReading, Verdict
@@ -50,7 +56,8 @@ __all__ = [
     "CustomerOrder", "Price", "Second",
     "DeedRow", "Delivery", "Draw", "DyeLot", "Fact", "Fill", "FillPart", "Head", "Hold", "InBath",
     "InLoad", "Jar", "Kit", "Load", "OnBundle", "OrderLine", "Part", "Person", "Personal", "Plate",
-    "PlateStay", "PrintSheet", "PutUp", "Reading", "RecipeVersion", "Record", "Setting", "Stay",
+    "PlateStay", "PrintSheet", "PutUp", "PutUpWeight", "Reading", "RecipeVersion", "Record",
+    "Setting", "Stay",
     "Supplier", "SupplierLot", "Tag", "TagOn", "Told", "Touched", "Waste", "Whereabouts", "Yarn",
     "moment_text", "stronger_first",
 ]

@@ -8,6 +8,7 @@ from app.records.base import Fact, Record, one_of
 AT_THE_POT = ("pH centi", "decidegrees", "clearness", "step done", "water ml")
 IN_THE_WASH = ("rinse", "bleed", "room decidegrees", "room permille")
 OF_THE_ROOM = ("room decidegrees", "room permille", "regain permille")
+REGAIN_FROM = ("", "reference skein", "humidity")
 OF_A_FILL = ("weighed mg", "strength permille")
 
 
@@ -75,3 +76,27 @@ class RoomReading(Fact, Record, kw_only=True):
     kind: Mapped[str]
     value: Mapped[int]
     fibre: Mapped[str] = mapped_column(default="")
+
+
+class PutUpWeight(Fact, Record, kw_only=True):
+    """One put-up on the balance at the tag table, with the regain of its fibre in the room.
+
+    `yarn` is the skein, or the pile it still lies in. `sell_as_mg` is what it is honestly sold as
+    where it is lighter than its put-up; `regain_from` says what told the regain, if anything did.
+    """
+
+    __tablename__ = "put_up_weight"
+    __table_args__ = (
+        one_of("regain_from", REGAIN_FROM, "regain_from"),
+        CheckConstraint("(regain_permille IS NULL) = (regain_from = '')", name="regain_from_what"),
+        CheckConstraint("mg > 0", name="weighs_something"),
+        CheckConstraint("sell_as_mg IS NULL OR sell_as_mg > 0", name="sold_as_something"),
+        Index("ix_put_up_weight_yarn", "yarn"),
+        {"sqlite_strict": True},
+    )
+
+    yarn: Mapped[int] = mapped_column(ForeignKey("yarn.id"))
+    mg: Mapped[int]
+    regain_permille: Mapped[int | None] = mapped_column(default=None)
+    regain_from: Mapped[str] = mapped_column(default="")
+    sell_as_mg: Mapped[int | None] = mapped_column(default=None)

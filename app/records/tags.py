@@ -41,6 +41,9 @@ class Tag(Fact, Record, kw_only=True):
     base_version: Mapped[int | None] = mapped_column(ForeignKey("base_version.id"))
     words: Mapped[str]
     sheet: Mapped[int] = mapped_column(ForeignKey("print_sheet.id"))
+    cell: Mapped[int | None] = mapped_column(default=None)
+    """Counted row by row from 1 over all sheets of its printing; none in books of before 0005,
+    where tags of a sheet follow one another from its first cell."""
     void: Mapped[int | None] = mapped_column(by_deed(), init=False, default=None)
     successor: Mapped[int | None] = mapped_column(ForeignKey("tag.id"), init=False, default=None)
 

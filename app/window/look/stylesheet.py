@@ -6,7 +6,12 @@ from app.window.look.look import LOOK, Gap, Look, Size, families
 
 
 def wear(app: QApplication, new: Look) -> None:
-    """Dress every window of the program; parts that paint themselves follow their StyleChange."""
+    """Dress every window of the program; parts that paint themselves follow their StyleChange.
+
+    What is worn already costs nothing: Qt would style every widget anew.
+    """
+    if app.styleSheet() and app.property(LOOK) == new:
+        return
     app.setProperty(LOOK, new)
     if app.style().objectName() != "fusion":
         app.setStyle("fusion")
