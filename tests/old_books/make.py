@@ -31,13 +31,14 @@ from app.work.mixing import lose, recognise
 from app.work.moving import call_second
 from app.work.offering import OfferIn, agree_line, offered
 from app.work.opening_stock import OldLot, open_lot
+from app.work.put_up_weights import read_humidity, sell_as, weigh_put_up, weigh_reference
 from app.work.readings import read_bath
 from app.work.recipes import ComponentIn, RecipeIn, StepIn, ZoneIn, write_recipe
 from app.work.returning import came_back_untagged
 from app.work.selling import OrderIn, Wanted, call_off, place_order, take_for
 from app.work.selling import send as send_order
 from app.work.studio import choose
-from app.work.tagging import spoil_tags
+from app.work.tagging import apply_tag, spoil_tags
 from app.work.weigh_lines import LineIn, begin_line, take_weight
 from app.work.weighing import WeighingIn, begin_weighing, close_weighing
 from app.work.winding import end_cone
@@ -70,6 +71,7 @@ def a_little_thread(studio: Studio) -> None:
         open_lot, OldLot("OLD-77", studio.version, 1, 3), 100_000), 2))
     a_little_dyeing(studio)
     a_little_shade(studio)
+    a_little_at_the_tag_table(studio)
     studio.do(end_cone, two, 86_000)
     studio.do(choose, {"name": "Quernlow Dyeyard"})
     studio.undo()
@@ -120,6 +122,18 @@ def a_little_shade(studio: Studio) -> None:
     studio.do(write_pattern, PatternIn("Cowl", (PlaceIn("A", 1, 1, 1, stand_ins=(1,)),), 7900))
     studio.do(offered, OfferIn(1, 2, "nearest lot", "taken", 2, 10))
     studio.do(agree_line, 1, "rows card put in")
+
+
+def a_little_at_the_tag_table(studio: Studio) -> None:
+    """Cells that pass over one, the room, a light skein sold as what it weighs."""
+    group = studio.wind(studio.cone(), 2)
+    studio.dye(group)
+    (pile,) = studio.finish(group, red=2)
+    tags = studio.print(pile, 2, cells=(9, 11))
+    skein, _ = [studio.do(apply_tag, tag) for tag in tags]
+    studio.do(weigh_reference, "wool", 58_000, 50_000)
+    studio.do(read_humidity, 620)
+    studio.do(sell_as, studio.do(weigh_put_up, skein, 96_400), skein, 96)
 
 
 def make(folder: Path) -> Path:
