@@ -15,6 +15,14 @@ Looked = tuple[Viewing, str]
 Cards = Mapping[Looked, Colour]
 
 
+def plain_card(cards: Cards) -> Colour | None:
+    """The card that others are ranked by: of the whole skein, dry and in daylight if there is one.
+    """
+    whole = sorted((viewing.wet, viewing.lamp != "D65", number) for number, (viewing, zone)
+                   in enumerate(cards) if not zone)
+    return [*cards.values()][whole[0][-1]] if whole else None
+
+
 @dataclass(frozen=True, slots=True)
 class Compared:
     """All cards of a lot against those of another that were looked at alike; never none."""

@@ -5,6 +5,7 @@ and two characters more. Everything else is a letter that no lot contains, a num
 check: C·0114·F. The length alone tells the family, because a number never has five or seven digits.
 """
 
+import re
 from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
@@ -19,6 +20,7 @@ CHARACTERS = DIGITS + LETTERS  # nineteen, none alike to eye or ear; a prime, so
 LOT_LENGTH = 7
 SKEIN_LENGTH = 9
 NUMBER_WIDTHS = (3, 4, 6)
+_WEB = re.compile(r"(?:https?://|www\.)", re.IGNORECASE)
 
 _SPOKEN = ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine")
 _VALUES = {
@@ -204,6 +206,11 @@ def is_shop_bar_code(text: str) -> bool:
     return (sum(from_right[0::2]) + 3 * sum(from_right[1::2])) % 10 == 0
 
 
+def is_web_address(text: str) -> bool:
+    """Whether this is an address in the web, such as another maker's square code holds."""
+    return bool(_WEB.match(text.strip()))
+
+
 def _said(character: str) -> str:
     return _SPOKEN[int(character)] if character in DIGITS else character
 
@@ -232,6 +239,11 @@ def _why_not(text: str, bare: str) -> BadInput:
         return BadInput(
             f"{typed} is a shop's bar code, not one of the studio's codes.",
             "Scan the square code on the tag or plate.",
+        )
+    if is_web_address(text):
+        return BadInput(
+            f"“{typed}” is a web address, not one of the studio's codes.",
+            "Scan the square code on the studio's own tag: another maker's may be beside it.",
         )
     if not _has_form(bare):
         return BadInput(

@@ -80,11 +80,14 @@ def _few(sentences: Iterable[str]) -> Iterator[str]:
 def tags(options: Options) -> Answer:
     """Tags on paper, proven, and then in the book; no paper, no deed."""
     from app.exchange.tag_printing import LotOrder, OnStock, print_for_lot
+    from app.exchange.tag_stocks import tag_stock
 
     with the_book(options) as book, new_file(options.out) as write:
         by = signed(book, options.by, "tagging")
         lot = one_thing(book, options.lot, "lot")
-        order = LotOrder(lot.id, OnStock(options.stock, options.first_cell), options.count)
+        on = OnStock(options.stock, options.first_cell,
+                     as_studio=book.ask(tag_stock, options.stock))
+        order = LotOrder(lot.id, on, options.count)
         printed = print_for_lot(book, by, order, SystemRandom())
         try:
             write(printed.pdf)
@@ -97,5 +100,7 @@ def tags(options: Options) -> Answer:
              f"{printed.left_on_last} cells left on it.")
     data = {"lot": lot.code, "marks": [place.code for place in printed.places],
             "out": str(options.out), "sheets": last.page, "first_cell": first.cell,
-            "last_cell": last.cell, "left": printed.left_on_last, "entry": printed.seq}
-    return Answer(lines, data, tuple(f"For want of room {one}." for one in printed.left_out))
+            "last_cell": last.cell, "left": printed.left_on_last, "entry": printed.seq,
+            "warnings": list(printed.warnings)}
+    notes = (*(f"For want of room {one}." for one in printed.left_out), *printed.warnings)
+    return Answer(lines, data, notes)

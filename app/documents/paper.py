@@ -29,7 +29,7 @@ from app.documents.typesetting import (
 )
 from app.problems import Refused
 
-A4 = (210.0, 297.0)
+A4, SAFE_MM = (210.0, 297.0), 2.0
 _MISFITS_SHOWN = 4
 
 Point = tuple[float, float]
@@ -116,7 +116,7 @@ class Paper:
         return self._buffer.getvalue()
 
     @contextmanager
-    def cell(self, box: Box, *, least_pt: float = 6, safe_mm: float = 2) -> Iterator[None]:
+    def cell(self, box: Box, *, least_pt: float = 6, safe_mm: float = SAFE_MM) -> Iterator[None]:
         """A tag or plate on the page: its own origin, safe area and least size of type."""
         kept = self._origin, self._safe, self._least_pt, self._taken
         self._origin, self._least_pt = (box.left, box.top), least_pt
@@ -232,11 +232,11 @@ class Paper:
         self._draw_runs(matrix, (left, top), module)
         return dark
 
-    def code_room(self, corner: Point, across: int, symbol: Symbol = Symbol.QR) -> Box:
-        """What a code of so many modules keeps with its white edge left and above, wherever the
+    def code_room(self, corner: Point, across: int, least_mm: float = MODULE_MM) -> Box:
+        """What a QR code of so many modules keeps with its white edge left and above, wherever the
         cell lies to the printer's dots."""
-        module = square_codes.whole_dots(MODULE_MM, self.dpi)
-        side = (across + symbol.value) * module + square_codes.MM_PER_INCH / self.dpi / 2
+        module = square_codes.whole_dots(least_mm, self.dpi)
+        side = (across + Symbol.QR.value) * module + square_codes.MM_PER_INCH / self.dpi / 2
         return Box(corner[0] - side, corner[1] - side, *corner)
 
     def _cut_stamp(self, draw: Callable[[], None]) -> _Stamp:

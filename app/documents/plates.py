@@ -41,6 +41,8 @@ _DEEDS = (
     (4, "HOLD", "then scan the thing"),
     (5, "SPLIT", "then scan the new disc"),
     (6, "SECONDS", "then scan the skein"),
+    (7, "SEEN GOOD", "the skein in hand"),
+    (8, "FAULT", "on what is in hand"),
 )
 _COUNTS = tuple((10 + n, "COUNT", str(n)) for n in range(1, 11))
 
@@ -90,7 +92,7 @@ def plate_for(code: str, name: str = "", word: str = "") -> Plate:
 
 
 def action_plates() -> tuple[Plate, ...]:
-    """The plates that do something: DONE, UNDO LAST, MIXED, HOLD, SPLIT, SECONDS, COUNT 1 to 10."""
+    """The plates that do something: DONE, UNDO LAST and those after it, then COUNT 1 to 10."""
     deeds = [Plate(_action_code(n), word, small=small) for n, word, small in _DEEDS]
     counts = [Plate(_action_code(n), word, number) for n, word, number in _COUNTS]
     return (*deeds, *counts)

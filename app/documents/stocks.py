@@ -9,11 +9,13 @@ from typing import Any, Literal
 
 from app import paths
 from app.documents.boxes import Box
+from app.documents.tag_choices import PLAIN, Choices
 from app.problems import NotFound, Refused
 
 LARGEST_CORRECTION_MM = 5.0
 _ROUNDING_MM = 0.01
 
+LayoutName = Literal["swing", "small", "card", "roll", "band"]
 Correction = tuple[float, float]  # mm to the right and down, of one printer with one stock
 
 
@@ -28,7 +30,7 @@ class Stock:
 
     name: str
     title: str
-    layout: Literal["swing", "small", "card", "roll", "band"]
+    layout: LayoutName
     page: tuple[float, float]
     tag: tuple[float, float]
     across: int
@@ -39,6 +41,7 @@ class Stock:
     edge: float = 4.0
     cut: bool = False
     long_edge_first: bool = False
+    choices: Choices = PLAIN
 
     def __post_init__(self) -> None:
         if self.across < 1 or self.down < 1 or min(self.tag) <= 0 or self.dpi < 100:

@@ -78,8 +78,14 @@ class Sheets:
 
     pdf: bytes
     places: tuple[Place, ...]
-    left_on_last: int
+    free_on_last: tuple[int, ...]
+    """Cells of the last sheet that are still to be had."""
     left_out: tuple[str, ...]
+
+    @property
+    def left_on_last(self) -> int:
+        """How many cells of the last sheet are still to be had."""
+        return len(self.free_on_last)
 
     @property
     def pages(self) -> int:
@@ -118,7 +124,13 @@ def tag_sheets(
     pdf = paper.pdf("Make this printer's correction smaller, or choose another stock.")
     prove(pdf, _due(places, tags, stock, correction), stock.dpi)
     gave_way = dict.fromkeys(given for one in fitted.values() for given in one.left_out)
-    return Sheets(pdf, places, _left(places, places[-1].page, stock, free), tuple(gave_way))
+    return Sheets(pdf, places, _free(places, places[-1].page, stock, free), tuple(gave_way))
+
+
+def try_on(tag: Tag, stock: Stock) -> Shortened:
+    """The words as they would stand there; refused with what does not fit even when shortened."""
+    check_words(tag.words)
+    return _fitted(tag.words, tag.code, stock)
 
 
 def _places(
@@ -136,9 +148,13 @@ def _places(
     return tuple(Place(code, *cell) for code, cell in zip(marked, cells, strict=True))
 
 
-def _left(places: Sequence[Place], page: int, stock: Stock, free: Sequence[int]) -> int:
-    """How many cells of a sheet are still to be had after this printing."""
-    return (len(free) if page == 1 else stock.cells) - sum(one.page == page for one in places)
+def _free(
+    places: Sequence[Place], page: int, stock: Stock, free: Sequence[int]
+) -> tuple[int, ...]:
+    """The cells of a sheet that are still to be had after this printing."""
+    printed = {place.cell for place in places if place.page == page}
+    before = free if page == 1 else range(1, stock.cells + 1)
+    return tuple(cell for cell in before if cell not in printed)
 
 
 def _fitted_all(wordings: Mapping[TagWords, Tag], stock: Stock) -> dict[TagWords, Shortened]:
@@ -156,7 +172,7 @@ def _fitted_all(wordings: Mapping[TagWords, Tag], stock: Stock) -> dict[TagWords
 
 def _fitted(words: TagWords, code: Worn, stock: Stock) -> Shortened:
     """The words with the least given up that fits; refused with what does not fit even then."""
-    for shortened in ways_to_shorten(words):
+    for shortened in ways_to_shorten(stock.choices.wanted(words)):
         trial = _paper(stock)
         _draw(trial, stock.cell(1), stock, shortened.words, code)
         if not trial.misfits:
@@ -170,7 +186,7 @@ def _paper(stock: Stock) -> Paper:
 
 def _draw(paper: Paper, box: Box, stock: Stock, words: TagWords, code: Worn) -> None:
     with paper.cell(box):
-        LAYOUTS[stock.layout](paper, stock.tag, words, code)
+        LAYOUTS[stock.layout](paper, stock.tag, words, code, stock.choices)
 
 
 def _mark_sheet(paper: Paper, stock: Stock, correction: Correction, slug: str) -> None:
@@ -202,7 +218,7 @@ def _mark_cuts(paper: Paper, stock: Stock, correction: Correction) -> None:
 
 def _slug(slug: str, page: int, places: Sequence[Place], stock: Stock, free: Sequence[int]) -> str:
     cells = [place.cell for place in places if place.page == page]
-    left = _left(places, page, stock, free)
+    left = len(_free(places, page, stock, free))
     after = f", {left} left" if left else ""
     return slug and (
         f"{slug} · sheet {page} of {places[-1].page}"

@@ -91,6 +91,10 @@ def tags(lot: LotTags) -> Iterator[Said | Listed]:
         many = sum(1 for one in lot.tags if one.printed == at)
         yield Said(f"Printed {many} on {stock}{f', because {why}' if why else ''}.",
                    moment_words(at), person)
+    for count in lot.in_hand:
+        differs = f", {count.by_the_book} by the book: {count.why}" if count.unexplained else ""
+        yield Said(f"Counted in hand {count.count}{differs}.", moment_words(count.counted),
+                   count.person)
     yield Listed(_TAGS, tuple(map(_tag_cells, lot.tags)))
     for words in lot.words:
         yield Said(f"The words on the tag, as printed: {_printed(words)}")

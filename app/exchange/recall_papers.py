@@ -57,4 +57,4 @@ def recall_workbook(one: Recalled) -> bytes:
 
 def _row(row: WithOne) -> RecallRow:
     marks = ", ".join(mark.replace(" ", "\u00a0") for mark in row.marks)  # each on one line
-    return RecallRow(who(row), row.order or "", row.count, marks, row.hit_words)
+    return RecallRow(who(row), row.order or "", row.count, marks, row.of_it)

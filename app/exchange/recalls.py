@@ -91,7 +91,7 @@ def group_of(state: str) -> str:
 def cells(row: WithOne) -> tuple[str, ...]:
     """One row of the list, by its headings."""
     return (who(row), row.order or "", day_words(row.since) if row.since else "", str(row.count),
-            row.hit_words, row.put_up, f"{row.mg / 1000:.1f}", ", ".join(row.marks))
+            row.of_it, row.put_up, f"{row.mg / 1000:.1f}", ", ".join(row.marks))
 
 
 def who(row: WithOne) -> str:

@@ -10,28 +10,40 @@ from random import Random
 from sqlalchemy import Connection, select
 
 from app.calculations.codes import shown
+from app.calculations.label_words import LabelWords
 from app.calculations.moments import clock_words, day_words
-from app.documents.stocks import Correction, stock
+from app.documents.stocks import Correction, Stock, stock
 from app.documents.tag_words import TagWords
-from app.documents.tags import Place, Tag, tag_sheets
+from app.documents.tags import Place, Sheets, Tag, tag_sheets
 from app.lookups.market_words import for_market
 from app.lookups.now import NOW
-from app.lookups.tagging import marks_for, pile_facts, piles_waiting, tag_text
+from app.lookups.tagging import TagText, marks_for, pile_facts, piles_waiting, tag_text
 from app.problems import NotFound, Refused
 from app.records import Tag as TagRow
 from app.store.book import Book
 from app.store.deed import By, Deed
 from app.store.dialect import among, listed
-from app.work.tagging import Printing, may_print, print_tags
+from app.work.tagging import Printing, keep_sheet, may_print, print_tags
 
 
 @dataclass(frozen=True, slots=True)
 class OnStock:
-    """What tags are printed on: the stock, the first free cell, and the printer's correction."""
+    """What tags are printed on: the stock, its cells to be had, and the printer's correction.
+
+    Cells before the first and those that are `used` are passed over on the first sheet.
+    `as_studio` is the stock as the studio describes or lays it out; without it, as it came.
+    """
 
     stock: str
     first_cell: int = 1
     correction: Correction = (0.0, 0.0)
+    used: tuple[int, ...] = ()
+    as_studio: Stock | None = None
+
+    @property
+    def described(self) -> Stock:
+        """The stock itself."""
+        return self.as_studio or stock(self.stock)
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,9 +121,13 @@ def print_for_lot(
     return _print(book, by, orders, random, token)
 
 
-def print_sheets(deed: Deed, printings: Sequence[Printing]) -> list[int]:
-    """All tags of one printing leave the printer together; the tags."""
+def print_sheets(deed: Deed, printings: Sequence[Printing], used: Sequence[int]) -> list[int]:
+    """All tags of one printing leave the printer together; the tags.
+
+    `used` are the cells of its last sheet that are used after it.
+    """
     tags = [tag for printing in printings for tag in print_tags(deed, printing)]
+    keep_sheet(deed, printings[0].stock, used)
     marks = {printing.marks[0].rpartition("-")[0] for printing in printings}
     lots = " and ".join(sorted(shown(lot) for lot in marks))
     deed.say(f"printed {len(tags)} tag{'' if len(tags) == 1 else 's'} for {lots}")
@@ -124,22 +140,38 @@ def _print(
     on = orders[0].on
     ready = [_ready(book, order) for order in orders]
     tags = _drawn(book, ready, random)
-    sheets = tag_sheets([tag for pile in tags for tag in pile], stock(on.stock),
-                        first_cell=on.first_cell, correction=on.correction,
-                        slug=_slug(book, by, ready))
-    cells = iter(place.cell for place in sheets.places)
+    sheets = sheets_on(on, [tag for pile in tags for tag in pile], _slug(book, by, ready))
+    cells = iter(cells_of(sheets, on))
     printings = [
         Printing(one.order.pile, tuple(tag.code.text for tag in drawn), _as_printed(one.words),
-                 on.stock, [next(cells) for _ in drawn][0], one.version, one.order.why)
+                 on.stock, tuple(next(cells) for _ in drawn), one.version, one.order.why)
         for one, drawn in zip(ready, tags, strict=True)
     ]
-    done = book.do(print_sheets, printings, by=by, token=token)
+    done = book.do(print_sheets, printings, used_after(sheets, on), by=by, token=token)
     if not book.ask(_hold_these, done.answer, [place.code for place in sheets.places]):
         raise Refused("These tags are in the book already, with other marks; nothing was printed.",
                       "Look at the sheet that was printed first, or spoil its tags.")
     return Printed(sheets.pdf, tuple(done.answer), sheets.places, sheets.left_on_last,
                    sheets.left_out, done.said, done.seq,
                    tuple(dict.fromkeys(said for one in ready for said in one.warnings)))
+
+
+def sheets_on(on: OnStock, tags: Sequence[Tag], slug: str) -> Sheets:
+    """The tags drawn and proven on this stock."""
+    return tag_sheets(tags, on.described, first_cell=on.first_cell, used=on.used,
+                      correction=on.correction, slug=slug)
+
+
+def cells_of(sheets: Sheets, on: OnStock) -> tuple[int, ...]:
+    """Where each tag stands, counted over all sheets of the printing."""
+    on_each = on.described.cells
+    return tuple((place.page - 1) * on_each + place.cell for place in sheets.places)
+
+
+def used_after(sheets: Sheets, on: OnStock) -> tuple[int, ...]:
+    """The cells of the last sheet that are used once it is printed."""
+    free = set(sheets.free_on_last)
+    return tuple(cell for cell in range(1, on.described.cells + 1) if cell not in free)
 
 
 def _hold_these(connection: Connection, tags: Sequence[int], marks: Sequence[str]) -> bool:
@@ -156,15 +188,22 @@ def _ready(book: Book, order: PrintOrder) -> _Ready:
     text = book.ask(tag_text, order.pile, version)
     label = book.ask(for_market, text, NOW)
     if label is None:
-        return _Ready(order, version, TagWords(**asdict(text)))
+        return _Ready(order, version, tag_words(text, None))
     if label.refusals:
         raise Refused(f"{' '.join(said.words for said in label.refusals)} Nothing was printed.",
                       " ".join(said.next_step for said in label.refusals))
-    words = TagWords(**asdict(text) | {
+    warnings = tuple(said.told for said in label.warnings)
+    return _Ready(order, version, tag_words(text, label), warnings)
+
+
+def tag_words(text: TagText, label: LabelWords | None) -> TagWords:
+    """The words as a tag is printed with, as its market reads them, if one was chosen."""
+    if label is None:
+        return TagWords(**asdict(text))
+    return TagWords(**asdict(text) | {
         "fibre": label.fibre, "net": label.net, "ounces": label.ounces, "care": label.care,
         "origin": label.origin, "ounces_by_law": label.ounces_by_law,
         "origin_by_law": label.origin_by_law})
-    return _Ready(order, version, words, tuple(said.told for said in label.warnings))
 
 
 def _drawn(book: Book, ready: Sequence[_Ready], random: Random) -> list[list[Tag]]:

@@ -7,16 +7,15 @@ from dataclasses import dataclass
 from itertools import islice
 from random import Random
 
-from app.documents.stocks import stock
 from app.documents.tag_words import TagWords
-from app.documents.tags import Tag, tag_sheets
-from app.exchange.tag_printing import OnStock, Printed
+from app.documents.tags import Tag
+from app.exchange.tag_printing import OnStock, Printed, cells_of, sheets_on, used_after
 from app.lookups.printed import Worn, worn_by
 from app.lookups.tagging import marks_for
 from app.problems import NotFound
 from app.store.book import Book
 from app.store.deed import By, Deed
-from app.work.tagging import reprint
+from app.work.tagging import keep_sheet, reprint
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,20 +39,25 @@ def print_in_place(
     marks = _marks(book, worn, random)
     tags = [Tag(TagWords(**json.loads(old.words)), mark.rpartition("-")[2])
             for old, mark in zip(worn, marks, strict=True)]
-    sheets = tag_sheets(tags, stock(on.stock), first_cell=on.first_cell,
-                        correction=on.correction, slug=f"In place of others · by {by.person}")
+    sheets = sheets_on(on, tags, f"In place of others · by {by.person}")
     replacements = [
-        Replacement(skein, mark, old.words, (on.stock, place.cell))
-        for skein, old, mark, place in zip(skeins, worn, marks, sheets.places, strict=True)
+        Replacement(skein, mark, old.words, (on.stock, cell))
+        for skein, old, mark, cell in zip(skeins, worn, marks, cells_of(sheets, on), strict=True)
     ]
-    done = book.do(replace_tags, replacements, by=by)
+    done = book.do(replace_tags, replacements, used_after(sheets, on), by=by)
     return Printed(sheets.pdf, tuple(done.answer), sheets.places, sheets.left_on_last,
                    sheets.left_out, done.said, done.seq)
 
 
-def replace_tags(deed: Deed, replacements: Sequence[Replacement]) -> list[int]:
-    """All of one printing leave the printer together; the new tags."""
+def replace_tags(
+    deed: Deed, replacements: Sequence[Replacement], used: Sequence[int]
+) -> list[int]:
+    """All of one printing leave the printer together; the new tags.
+
+    `used` are the cells of its last sheet that are used after it.
+    """
     tags = [reprint(deed, one.skein, one.mark, one.words, one.sheet) for one in replacements]
+    keep_sheet(deed, replacements[0].sheet[0], used)
     if len(tags) > 1:
         deed.say(f"printed {len(tags)} tags in place of others")
     return tags

@@ -22,9 +22,13 @@ def for_market(connection: Connection, text: TagText, at: datetime) -> LabelWord
         return None
     chosen = market(key)
     language = setting(connection, "language") or chosen.languages[0]
-    facts = TagFacts(text.colourway, text.base, text.fibre, text.net, text.ounces, text.care,
-                     text.origin, _bled(connection, text.lot, at))
-    return label_words(facts, chosen, language)
+    return label_words(tag_facts(text, _bled(connection, text.lot, at)), chosen, language)
+
+
+def tag_facts(text: TagText, bled: str = "") -> TagFacts:
+    """What a market is asked about: the words as they were described, and how the lot bled."""
+    return TagFacts(text.colourway, text.base, text.fibre, text.net, text.ounces, text.care,
+                    text.origin, bled)
 
 
 def _bled(connection: Connection, code: str, at: datetime) -> str:

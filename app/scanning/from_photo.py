@@ -1,10 +1,11 @@
 """What a photograph of tags says: each code that was read, and the thing of the book behind it."""
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field
 
 from sqlalchemy import Connection
 
+from app.problems import BadInput
 from app.scanning.how_known import BASIS_OF, Came
 from app.scanning.photo_codes import Clock, Seen, Sought, codes_on
 from app.scanning.photographs import open_photo
@@ -40,12 +41,44 @@ def read_photo(content: bytes, clock: Clock) -> Sought:
     return codes_on(open_photo(content), clock)
 
 
+@dataclass(frozen=True, slots=True)
+class SeveralPhotos:
+    """What was read of photographs that came together, and why some could not be opened."""
+
+    sought: Sought
+    count: int
+    problems: tuple[BadInput, ...] = field(default=())
+
+
+def read_photos(
+    contents: Sequence[bytes], clock: Clock, told: Callable[[int, int], None]
+) -> SeveralPhotos:
+    """Photographs one after the other; a code that is on two of them counts once.
+
+    `told` hears how many of how many are read.
+    """
+    found: dict[str, Seen] = {}
+    problems: list[BadInput] = []
+    hurried = False
+    for number, content in enumerate(contents):
+        told(number, len(contents))
+        try:
+            sought = read_photo(content, clock)
+        except BadInput as problem:
+            problems.append(problem)
+        else:
+            hurried = hurried or sought.hurried
+            for seen in sought.codes:
+                found.setdefault(seen.text, seen)
+    return SeveralPhotos(Sought(tuple(found.values()), hurried), len(contents), tuple(problems))
+
+
 def what_it_shows(
     connection: Connection, sought: Sought, wanted: frozenset[str] = frozenset()
 ) -> PhotoAnswer:
     """Each code by the grammar and the book, as a scan is: what was read is never mended."""
     shown = tuple(Shown(seen, resolve(connection, seen.text, False, wanted))
-                  for seen in sought.codes)
+                  for seen in sought.codes if seen.text.strip())
     hurried = " The time was up before every way to look was tried." if sought.hurried else ""
     if not shown:
         return PhotoAnswer((), f"No code could be read on this photograph.{hurried}", _ASK)

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from sqlalchemy import Connection
 
-from app.calculations.codes import Kind, bare_characters
+from app.calculations.codes import Kind, bare_characters, places
 from app.calculations.spoken_codes import written_down
 from app.calculations.typed_codes import UNREADABLE
 from app.lookups.lot_lines import LotLine, lot_lines
@@ -50,13 +50,42 @@ def what_fits(connection: Connection, text: str, said: str = "") -> Fits:
     """
     answer = resolve(connection, text, True)
     things = answer.choices or ((answer.found,) if answer.found else ())
-    lots = _lots_of(connection, things)
-    lines = {line.lot: line for line in lot_lines(connection, set(lots.values()))}
-    buyers = {lot: _buyers(connection, lot) for lot in sorted(lines)[-_MOST_ASKED:]}
-    fits = [_fit(thing, lines.get(lots.get(thing, 0)), buyers, text, said) for thing in things]
+    lines = lines_of(connection, things)
+    lots = sorted({line.lot for line in lines.values()})
+    buyers = {lot: _buyers(connection, lot) for lot in lots[-_MOST_ASKED:]}
+    fits = [_fit(thing, lines.get(thing), buyers, text, said) for thing in things]
     newest = sorted(fits, key=lambda fit: fit.found.code, reverse=True)
     best = sorted(newest, key=lambda fit: (fit.mended, -fit.said))
-    return Fits(tuple(best), answer.sentence, answer.next_step, _reply(best))
+    return Fits(tuple(best), answer.sentence, answer.next_step, reply_to(len(best)))
+
+
+def said_with_gaps(text: str) -> tuple[str, str] | None:
+    """A code with gaps or spelled in words, and what was said of the yarn beside it.
+
+    None where every character of a code could be read, or no code was meant.
+    """
+    if written_down(text) != text:
+        return text, ""
+    if UNREADABLE not in text:
+        return None
+    words = text.split()
+    for count in range(len(words), 0, -1):
+        code = "".join(words[:count])
+        if places(len(bare_characters(code))) and all(map(_may_be_of_a_code, words[:count])):
+            return " ".join(words[:count]), " ".join(words[count:])
+    return text, ""
+
+
+def _may_be_of_a_code(word: str) -> bool:
+    return len(word) == 1 or UNREADABLE in word or any(c.isdigit() for c in word)
+
+
+def lines_of(connection: Connection, things: Iterable[Found]) -> Mapping[Found, LotLine]:
+    """{thing: the lot it is or is of, with its day and what is left of it}; others are not there.
+    """
+    lots = _lots_of(connection, list(things))
+    lines = {line.lot: line for line in lot_lines(connection, set(lots.values()))}
+    return {thing: lines[lot] for thing, lot in lots.items() if lot in lines}
 
 
 def _lots_of(connection: Connection, things: Iterable[Found]) -> Mapping[Found, int]:
@@ -84,8 +113,9 @@ def _buyers(connection: Connection, lot: int) -> tuple[str, ...]:
     return tuple(sorted({row.name for row in rows if row.name}))
 
 
-def _reply(fits: list[Fit]) -> str:
-    if len(fits) == 1:
+def reply_to(fits: int) -> str:
+    """What to answer whoever sent it, where so many codes fit."""
+    if fits == 1:
         return ("Please photograph the tag once more, laid flat and in daylight, so that we can be "
                 "sure of the lot.")
     return ("Please photograph the tag once more, laid flat and in daylight, the square code "

@@ -15,6 +15,7 @@ from app.calculations.codes import (
     bare_characters,
     code_of,
     is_shop_bar_code,
+    is_web_address,
     numbered,
     places,
     read,
@@ -256,7 +257,7 @@ def _nothing(text: str) -> Resolution:
     """For what was meant as a code, what is wrong with it; for words, that nothing is called so."""
     bare = bare_characters(text)
     like_a_code = places(len(bare)) and any(c.isdigit() for c in bare)
-    if like_a_code or is_shop_bar_code(bare):
+    if like_a_code or is_shop_bar_code(bare) or is_web_address(text):
         return _why_not(text)
     return Resolution(
         sentence=f"Nothing in the book is called {quoted(text)}, and no code begins so.",

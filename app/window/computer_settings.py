@@ -7,6 +7,7 @@ from PySide6.QtCore import QByteArray, QSettings
 
 from app.window.balance_settings import BalanceSettings
 from app.window.look.look import LEAST_TEXT, MOST_TEXT
+from app.window.printer_settings import PrinterSettings
 
 OPTIONS = {
     "text": "Size of the text, 1.0 to 2.0; Ctrl and plus or minus change it.",
@@ -25,6 +26,7 @@ class ComputerSettings:
     def __init__(self, path: Path) -> None:
         self._file = QSettings(str(path), QSettings.Format.IniFormat)
         self.balances = BalanceSettings(self._file)
+        self.printers = PrinterSettings(self._file)
 
     @property
     def text(self) -> float:

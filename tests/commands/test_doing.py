@@ -10,6 +10,7 @@ from app.store.book import Book
 from app.store.deed import By
 from app.store.journal import verify
 from app.work.holding import lift_hold
+from app.work.studio import choose
 from tests.commands.said import Say
 
 GOOD = "Note;Base;Batch;Gross g;Tare g\n2300;Tarnfield 4-ply;A-209;1.462,5;64\n"
@@ -140,6 +141,19 @@ def test_so_many_tags_on_another_stock(say: Say, free_of_hold: Path, tmp_path: P
     assert said.out.splitlines()[0] == "printed 5 tags for 26·15·M20; every code was read back."
     assert "from cell 9 to cell 13 of sheet 1; 8 cells left on it" in said.out
     assert free_of_hold.exists()
+
+
+def test_what_the_market_asks_to_look_at_is_told_beside_the_answer(
+    say: Say, free_of_hold: Path, tmp_path: Path
+) -> None:
+    book = Book(free_of_hold)
+    book.do(choose, {"market": "EU", "language": "de", "origin": "Grown on the fell."},
+            by=By("OW", "desk"))
+    book.close()
+    said = say("tags", "2615M20", "--out", tmp_path / "t.pdf", "--by", "LP", "--json")
+    warnings = json.loads(said.out)["warnings"]
+    assert any("has no words in German" in one for one in warnings)
+    assert all(one in said.err for one in warnings)
 
 
 @pytest.mark.parametrize(("words", "why"), [

@@ -11,7 +11,8 @@ from app.documents.boxes import Box
 from app.documents.proof import printed_pages, read_back
 from app.documents.square_codes import MODULE_MM, whole_dots
 from app.documents.stocks import Correction, Stock, after_grid, stock
-from app.documents.tag_layouts import LEAST_LOT_MM, SMALL
+from app.documents.tag_choices import LEAST_LOT_MM
+from app.documents.tag_forms import SMALL
 from app.documents.tags import Sheets, tag_sheets
 from app.problems import Refused
 from tests.documents.samples import ink_box, tag_words, tags

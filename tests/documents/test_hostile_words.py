@@ -5,7 +5,7 @@ from dataclasses import fields
 
 import pytest
 
-from app.documents.stocks import stock, stocks
+from app.documents.stocks import Stock, stock, stocks
 from app.documents.tag_words import TagWords
 from app.documents.tags import tag_sheets
 from app.problems import Problem
@@ -61,3 +61,16 @@ def test_what_nobody_sees_is_shown_by_its_number() -> None:
 def test_a_sign_that_no_type_has_is_never_left_out_for_want_of_room() -> None:
     with pytest.raises(Problem, match="🧶"):
         tag_sheets(tags(1, tag_words(knit="🧶")), stock("small-63x38"))
+
+
+@pytest.mark.parametrize("one", stocks(), ids=lambda one: one.name)
+@pytest.mark.parametrize(("name", "first"), [("סגול כהה", "ס"), ("أزرق", "أ"), ("Plum סגול", "ס")])
+def test_a_name_that_runs_from_right_to_left_is_refused_whole_and_never_cut(
+    name: str, first: str, one: Stock
+) -> None:
+    """No bundled face has Hebrew or Arabic letters; the refusal names each that is lacking."""
+    with pytest.raises(Problem, match="signs that no bundled type has") as refused:
+        tag_sheets(tags(1, tag_words(name)), one)
+    assert name in refused.value.what
+    assert first in refused.value.what.rpartition(": ")[2]
+    assert "without them" in refused.value.next_step

@@ -38,12 +38,12 @@ def test_a_plate_says_what_it_is_by_its_code() -> None:
     assert plate(Kind.ACTION, 4).word == "HOLD"
 
 
-def test_there_are_sixteen_action_plates_of_the_grammar() -> None:
+def test_there_are_eighteen_action_plates_of_the_grammar() -> None:
     plates = action_plates()
-    assert [one.word for one in plates[:6]] == [
-        "DONE", "UNDO LAST", "MIXED", "HOLD", "SPLIT", "SECONDS",
+    assert [one.word for one in plates[:8]] == [
+        "DONE", "UNDO LAST", "MIXED", "HOLD", "SPLIT", "SECONDS", "SEEN GOOD", "FAULT",
     ]  # fmt: skip
-    assert [one.number for one in plates[6:]] == [str(count) for count in range(1, 11)]
+    assert [one.number for one in plates[8:]] == [str(count) for count in range(1, 11)]
     assert plates[0].code == numbered(Kind.ACTION, 1).text
     assert plates[-1].code == numbered(Kind.ACTION, 20).text
 

@@ -1,5 +1,7 @@
 """How a batch record says what came after the bath."""
 
+from dataclasses import replace
+
 import pytest
 
 from app.documents.batch_record import Said
@@ -56,11 +58,18 @@ def test_a_count_that_is_short_says_by_how_many(record: BatchRecord) -> None:
 def test_tags_add_up_and_say_what_became_of_each(record: BatchRecord) -> None:
     blocks = list(tags(record.tags))
     assert words_of(blocks)[0] == "Printed 13 = on skeins 11 + void or spoiled 2 + waiting 0."
+    assert "Counted in hand 0." in words_of(blocks)
     states = [row[1] for row in rows_of(blocks)]
     assert states.count("tied on") == 11
     assert states.count("spoiled, void") == 1
     assert any(state.startswith("tied on, came off, void; ") for state in states)
     assert "Quernlow Dyeyard / Staithe Row 3, Quernlow" in words_of(blocks)[-1]
+
+
+def test_a_count_of_tags_that_differed_says_why(record: BatchRecord) -> None:
+    count = replace(record.tags.in_hand[0], count=2, by_the_book=3, why="fell behind the table")
+    told = words_of(tags(replace(record.tags, in_hand=(count,))))
+    assert "Counted in hand 2, 3 by the book: fell behind the table." in told
 
 
 def test_holds_where_now_and_marks_are_told(record: BatchRecord) -> None:

@@ -5,8 +5,6 @@ from typing import Any
 import pytest
 
 from app.exchange.recalls import ELSEWHERE, as_csv, letters, recalled
-from app.lookups.batches import batch_of
-from app.lookups.free_counts import free_counts
 from app.work.holding import hold
 from tests.deeds import customer, put, send
 from tests.makers import EACH_MG, Studio
@@ -51,26 +49,3 @@ def test_the_file_has_a_row_for_each_buyer_and_place(listed: Any) -> None:
     rows = as_csv(listed.found.rows).decode("utf-8-sig").split("\r\n")
     assert len(rows) == 1 + len(listed.found.rows) + 1
     assert any(row.startswith("'=Bo,") for row in rows)
-
-
-def test_a_batch_of_24_cones_is_held_after_half_of_it_was_sold(studio: Studio) -> None:
-    """118 with known buyers, 34 not known, 96 on a shelf, 62 in work: 310, and none left to sell.
-    """
-    cones = studio.cones(24, batch="7732")
-    tagged = [one for cone, count in zip(cones, [13] * 18 + [14], strict=False)
-              for one in studio.tagged(cone, count)[1]]
-    for cone, count in zip(cones[19:], (13, 13, 13, 13, 10), strict=True):
-        studio.wind(cone, count)
-    for first in range(0, 118, 12):
-        studio.do(send, tagged[first:min(first + 12, 118)], studio.do(customer, f"Buyer {first}"))
-    studio.do(send, tagged[118:152])
-    studio.do(put, tagged[152:], "shelf", studio.pot)
-    assert sum(one.left for one in studio.book.ask(free_counts)) == 96
-    batch = studio.book.ask(batch_of, cones[0])
-    assert batch is not None
-    studio.do(hold, "supplier_lot", batch.id, "moths")
-    now = studio.clock.now
-    one = studio.book.ask(recalled, "supplier_lot", batch.id, batch.words, now, now)
-    assert [each.count for each in one.sums] == [118, 34, 96, 62, 310]
-    assert sum(one.left for one in studio.book.ask(free_counts)) == 0
-    assert letters(one).count("Dear Buyer") == 10

@@ -64,7 +64,7 @@ def test_what_is_in_the_book_is_what_can_be_read_from_the_paper(
     assert printed.said == f"printed 6 tags for {studio.book.ask(pile_facts, pile).lot[:2]}" \
                            f"·15·{studio.book.ask(pile_facts, pile).lot[4:]}"
     assert studio.book.ask(pile_facts, pile).waiting == 6
-    assert studio.book.ask(sheets_used) == {"small-63x38": 15}
+    assert studio.book.ask(sheets_used) == {"small-63x38": set(range(1, 15))}
 
 
 def test_the_words_are_kept_as_they_were_printed(piled: tuple[Studio, int, int]) -> None:
@@ -84,8 +84,19 @@ def test_a_lot_of_two_piles_is_printed_on_one_set_of_sheets(
     printed = print_for_lot(studio.book, LP, LotOrder(lot_of(studio, red), SWING), Random(3))
     assert len(printed.tags) == len({place.code for place in printed.places}) == 11
     assert [len(studio.book.ask(tags_of, pile)) for pile in (red, yellow)] == [6, 5]
-    assert studio.book.ask(tags_of, yellow)[0].place == 7
     assert printed.places[-1].page == 2
+    assert [tag.place for tag in studio.book.ask(tags_of, yellow)] == [7, 8, 9, 10, 11]
+    assert studio.book.ask(sheets_used) == {"swing-85x55": {1}}
+
+
+def test_cells_that_are_used_are_passed_over_and_kept_as_used(
+    piled: tuple[Studio, int, int]
+) -> None:
+    studio, pile, _ = piled
+    on = OnStock("small-63x38", used=(1, 2, 3, 5, 21))
+    print_for_pile(studio.book, LP, PrintOrder(pile, 3, on), Random(3))
+    assert [tag.place for tag in studio.book.ask(tags_of, pile)] == [4, 6, 7]
+    assert studio.book.ask(sheets_used) == {"small-63x38": {1, 2, 3, 4, 5, 6, 7, 21}}
 
 
 def test_so_many_of_a_lot_begin_with_its_first_pile(piled: tuple[Studio, int, int]) -> None:

@@ -58,7 +58,12 @@ def test_a_strange_code_is_told_and_not_taken(tagged: Studio) -> None:
     picture.save(out := BytesIO(), "PNG")
     answer = asked(tagged, out.getvalue())
     assert answer.shown[0].answer.found is None
-    assert "is not one of the studio's codes" in answer.sentence
+    assert "not one of the studio's codes" in answer.sentence
+
+
+def test_a_code_of_blanks_says_nothing(studio: Studio) -> None:
+    answer = studio.book.ask(what_it_shows, Sought((Seen(" ", 0.5, 0.5),)))
+    assert answer.sentence == "No code could be read on this photograph."
 
 
 def test_a_bench_that_wants_another_kind_is_told(tagged: Studio) -> None:

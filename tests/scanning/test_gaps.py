@@ -1,7 +1,9 @@
 """Codes with gaps: all that fit, the best first, each with what tells it from the others."""
 
+import pytest
+
 from app.calculations.typed_codes import fits
-from app.scanning.gaps import Fits, what_fits
+from app.scanning.gaps import Fits, said_with_gaps, what_fits
 from app.work.dyeing import name_colourway
 from app.work.opening_stock import OldLot, open_lot
 from app.work.selling import sell
@@ -93,3 +95,15 @@ def test_a_gap_heard_on_the_telephone_is_a_gap(studio: Studio) -> None:
     found = fitting(studio, "two six something nine K four something")
     assert codes_of(found) == READABLE[::-1]
     assert {fit.mended for fit in found.fits} == {0}
+
+
+@pytest.mark.parametrize(("text", "parts"), [
+    ("26?9K4?", ("26?9K4?", "")), ("26?9 K4? teal 4-ply", ("26?9 K4?", "teal 4-ply")),
+    ("2619K44-?M glove", ("2619K44-?M", "glove")), ("OLD?7", ("OLD?7", "")),
+    ("two six one nine K four something", ("two six one nine K four something", "")),
+    ("2619K44", None), ("teal glove", None),
+])
+def test_what_was_said_beside_a_code_is_not_read_as_a_part_of_it(
+    text: str, parts: tuple[str, str] | None
+) -> None:
+    assert said_with_gaps(text) == parts

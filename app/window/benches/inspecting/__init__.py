@@ -1,0 +1,1 @@
+"""The shade check: cards read, held against the standard, and decided of."""

@@ -1,0 +1,1 @@
+"""Pictures of shade, for every bench that looks at lots."""
