@@ -1,5 +1,6 @@
-"""Printed tags one by one, where each stands on its sheet, and how far every stock is used."""
+"""Printed tags one by one, where each stands on its sheet, and which cells of a sheet are used."""
 
+import json
 from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -7,9 +8,13 @@ from dataclasses import dataclass
 from sqlalchemy import Connection, select
 from sqlalchemy.orm import aliased
 
+from app.lookups.studio import setting
 from app.records import PrintSheet, Tag, TagOn
 
 WAITING, TIED_ON, VOID = "waiting", "tied on", "void"
+SHEETS = "sheets in hand"
+"""The used cells of each stock's sheet are kept as data: whoever taps a cell knows what no sum of
+tags can tell."""
 _REMEMBERED = 2_000  # tags back to where a half-used sheet is looked for
 
 
@@ -23,7 +28,7 @@ class PrintedTag:
     sheet: int
     stock: str
     place: int
-    """Counted from the first cell of the sheet it began on, over as many sheets as it took."""
+    """Its cell, counted row by row from 1 over all sheets of its printing."""
     state: str
     skein: int | None
     successor: str | None
@@ -32,7 +37,7 @@ class PrintedTag:
 _AFTER = aliased(Tag)
 _TAGS = (
     select(Tag.id, Tag.mark, Tag.pile, Tag.void, Tag.sheet, PrintSheet.stock,
-           PrintSheet.first_cell, TagOn.yarn, _AFTER.mark.label("successor"))
+           Tag.cell, PrintSheet.first_cell, TagOn.yarn, _AFTER.mark.label("successor"))
     .join(PrintSheet, PrintSheet.id == Tag.sheet)
     .outerjoin(TagOn, (TagOn.tag == Tag.id) & TagOn.until.is_(None) & TagOn.struck.is_(None))
     .outerjoin(_AFTER, _AFTER.id == Tag.successor)
@@ -46,7 +51,7 @@ def tags_of(connection: Connection, pile: int) -> tuple[PrintedTag, ...]:
     found = []
     for row in connection.execute(_TAGS.where(Tag.pile == pile)):
         state = VOID if row.void else TIED_ON if row.yarn else WAITING
-        place = row.first_cell + on_sheet[row.sheet]
+        place = row.cell or row.first_cell + on_sheet[row.sheet]
         on_sheet[row.sheet] += 1
         found.append(PrintedTag(row.id, row.mark, row.pile, row.sheet, row.stock, place, state,
                                 row.yarn, row.successor))
@@ -61,18 +66,31 @@ def tag_with(connection: Connection, mark: str) -> PrintedTag | None:
     return next((tag for tag in tags if tag.mark == mark), None)
 
 
-def sheets_used(connection: Connection) -> Mapping[str, int]:
-    """{stock: the place after its last tag}, the stock that was printed on last first."""
+def sheets_used(connection: Connection) -> Mapping[str, frozenset[int]]:
+    """{stock: the used cells of its sheet in hand}, the stock that was printed on last first.
+
+    In a book that keeps none yet they are all up to the last tag, counted over as many sheets as
+    its printing took.
+    """
+    kept = setting(connection, SHEETS)
+    if kept:
+        return {stock: frozenset(cells) for stock, cells in json.loads(kept).items()}
+    return {stock: frozenset(range(1, last + 1))
+            for stock, last in _last_tags(connection).items()}
+
+
+def _last_tags(connection: Connection) -> Mapping[str, int]:
+    """{stock: the place of the last tag on it}, by the tags of its last printing."""
     rows = connection.execute(
         select(Tag.sheet, PrintSheet.stock, PrintSheet.first_cell)
         .join(PrintSheet, PrintSheet.id == Tag.sheet).where(Tag.struck.is_(None))
         .order_by(Tag.id.desc()).limit(_REMEMBERED)
     ).all()
     tags = Counter(row.sheet for row in rows)
-    used: dict[str, int] = {}
+    last: dict[str, int] = {}
     for row in rows:
-        used.setdefault(row.stock, row.first_cell + tags[row.sheet])
-    return used
+        last.setdefault(row.stock, row.first_cell + tags[row.sheet] - 1)
+    return last
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,16 +1,28 @@
 """The tag table: printed is not applied, applied is not sold, and a reprint voids the old one."""
 
-from collections.abc import Sequence
+import json
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 
 from sqlalchemy import bindparam, select
 
 from app.calculations.codes import shown
 from app.lookups.certainty import held_by, nearest
+from app.lookups.printed import SHEETS, sheets_used
 from app.lookups.tagging import PileFacts, pile_facts
 from app.lookups.thread import thread
 from app.problems import NotFound, Refused
-from app.records import InBath, OnBundle, Part, PrintSheet, Tag, TagOn, Whereabouts, Yarn
+from app.records import (
+    InBath,
+    OnBundle,
+    Part,
+    PrintSheet,
+    Setting,
+    Tag,
+    TagOn,
+    Whereabouts,
+    Yarn,
+)
 from app.store.deed import Deed
 from app.work.bundling import free_empty_disc
 from app.work.dividing import close, make, rest
@@ -21,13 +33,17 @@ EXTRA_SKEIN = "an extra skein"
 
 @dataclass(frozen=True, slots=True)
 class Printing:
-    """Tags that were drawn and proven on paper: their marks, words and place on the stock."""
+    """Tags that were drawn and proven on paper: their marks, words and places on the stock.
+
+    `cells` says where each stands, counted row by row from 1 over all sheets of the printing; it
+    may pass over some, and is empty where that is not known.
+    """
 
     pile: int
     marks: tuple[str, ...]
     words: str
     stock: str
-    first_cell: int = 1
+    cells: tuple[int, ...] = ()
     version: int | None = None
     """The base version whose text is printed, where a pile holds two."""
     why: str = ""
@@ -56,15 +72,23 @@ def print_tags(deed: Deed, printing: Printing) -> list[int]:
     """Tags leave the printer; each has its own mark, never used again. The tags."""
     facts = pile_facts(deed.connection, printing.pile)
     version = may_print(facts, len(printing.marks), printing.version, printing.why)
-    sheet = deed.add(PrintSheet(stock=printing.stock, first_cell=printing.first_cell,
-                                why=printing.why))
+    cells = printing.cells or (None,) * len(printing.marks)
+    sheet = deed.add(PrintSheet(stock=printing.stock, first_cell=cells[0] or 1, why=printing.why))
     tags = deed.add_all([
         Tag(mark=mark, lot=_only(facts.lots), pile=printing.pile, base_version=version,
-            words=printing.words, sheet=sheet)
-        for mark in printing.marks
+            words=printing.words, sheet=sheet, cell=cell)
+        for mark, cell in zip(printing.marks, cells, strict=True)
     ])
     deed.say(f"printed {_tags(len(tags))} for {shown(facts.lot or '')}")
     return tags
+
+
+def keep_sheet(deed: Deed, stock: str, used: Collection[int]) -> None:
+    """These cells of the sheet in hand are used now: printed, jammed, or skipped as not there."""
+    sheets = {stock: used} | {name: cells for name, cells in sheets_used(deed.connection).items()
+                              if name != stock}
+    told = {name: sorted(cells) for name, cells in sheets.items()}
+    deed.add(Setting(key=SHEETS, value=json.dumps(told)))
 
 
 def spoil_tags(deed: Deed, tags: Sequence[int], why: str) -> None:
@@ -128,7 +152,10 @@ def apply_tag(deed: Deed, tag: int) -> int:
 
 
 def reprint(deed: Deed, skein: int, mark: str, words: str, sheet: tuple[str, int]) -> int:
-    """A new tag for a tagged skein: the old one is void and names its successor. The new tag."""
+    """A new tag for a tagged skein: the old one is void and names its successor. The new tag.
+
+    `sheet` is its stock, and its cell over all sheets of the printing.
+    """
     old = deed.one(
         select(Tag.id, Tag.mark, Tag.lot, Tag.pile, Tag.base_version)
         .join(TagOn, TagOn.tag == Tag.id)
@@ -140,7 +167,7 @@ def reprint(deed: Deed, skein: int, mark: str, words: str, sheet: tuple[str, int
         raise Refused("HOLD: no tag is printed for this skein.", "Ask who placed the hold.")
     row = deed.add(PrintSheet(stock=sheet[0], first_cell=sheet[1]))
     new = deed.add(Tag(mark=mark, lot=old.lot, pile=old.pile, base_version=old.base_version,
-                       words=words, sheet=row))
+                       words=words, sheet=row, cell=sheet[1]))
     deed.end(TagOn, skein)
     deed.change(Tag, old.id, void=deed.seq, successor=new)
     deed.begin(TagOn(tag=new, yarn=skein))

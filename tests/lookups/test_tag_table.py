@@ -21,11 +21,11 @@ def test_a_pile_in_hand_brings_its_tags_its_hold_and_its_trail(studio):
     group = studio.wind(cone, 3)
     studio.dye(group)
     (pile,) = studio.finish(group, red=3)
-    studio.print(pile, 2, first_cell=5)
+    studio.print(pile, 2, cells=(5, 7))
     studio.do(hold, "cone", cone, "oil stain")
     table = studio.book.ask(on_table, pile)
-    assert [tag.place for tag in table.tags] == [5, 6]
-    assert table.used == {"swing tag": 7}
+    assert [tag.place for tag in table.tags] == [5, 7]
+    assert table.used == {"swing tag": {1, 2, 3, 4, 5, 6}}
     assert [one.why for one in table.holds] == ["oil stain"]
     assert list(table.texts.values()) == ["100 % wool"]
     assert "dye lot" in [stop.kind for stop in table.stops]

@@ -102,11 +102,11 @@ def test_a_mark_is_never_printed_twice(studio: Studio) -> None:
         studio.do(print_tags, Printing(pile, (one,), "{}", "swing tag"))
 
 
-def test_a_printed_tag_keeps_its_words(studio: Studio) -> None:
-    (tag,) = studio.do(
-        print_tags, Printing(piled(studio, 2), (mark(studio),), '{"net": "100 g"}', "swing tag", 9))
+def test_a_printed_tag_keeps_its_words_and_its_cell(studio: Studio) -> None:
+    printing = Printing(piled(studio, 2), (mark(studio),), '{"net": "100 g"}', "swing tag", (9,))
+    (tag,) = studio.do(print_tags, printing)
     row = studio.book.ask(lambda c: c.execute(select(Tag).where(Tag.id == tag)).one())
-    assert (row.words, row.base_version) == ('{"net": "100 g"}', studio.version)
+    assert (row.words, row.base_version, row.cell) == ('{"net": "100 g"}', studio.version, 9)
 
 
 def test_what_was_printed_is_said_with_its_lot(studio: Studio) -> None:

@@ -86,6 +86,17 @@ def test_a_tag_that_hangs_already_is_counted_once_and_may_be_printed_anew(table,
     assert f"{shown(first.mark)} is void: {shown(new.mark)} took its place." in table.trouble
     assert "Throw it away." in table.trouble
     assert add_up(table)
+    table.press("J", "Space", "Enter")  # the new one jammed
+    assert figures(table) == (11, 1, 10, 0, 2)
+    (newest,) = tags(table, pile, TIED_ON)
+    assert add_up(table)
+    for place in (4, 6):  # one that has no use for tags, and one that has
+        table.enter(place)
+        table.scan(first.mark)
+        assert f"{shown(first.mark)} is void: {shown(new.mark)} took its place." in table.trouble
+    table.enter(4)
+    table.scan(newest.mark)
+    assert "is a tagged skein, and this bench has no use for it." in table.trouble
 
 
 def test_a_void_tag_says_so_and_ties_nothing_on(table, pile):

@@ -9,7 +9,7 @@ from app.documents.stocks import stock
 from app.lookups.printed import TIED_ON, VOID, WAITING
 from app.records import Tag
 from app.window.benches.tagging.sheet_picture import Cell
-from app.window.benches.tagging.sheet_plan import SheetPlan, next_cell
+from app.window.benches.tagging.sheet_plan import SheetPlan, used_cells
 from app.work.bases import describe_base
 from tests.makers import tarnfield
 from tests.window.benches.at_work import DONE, UNDO, begin_work, disc, plate
@@ -17,6 +17,7 @@ from tests.window.benches.tag_table_hands import (
     SMALL,
     add_up,
     eleven_on_the_table,
+    entries_say,
     figures,
     in_hand,
     opened_files,
@@ -54,9 +55,11 @@ def test_eleven_skeins_get_eleven_tags_from_cell_nine_on_and_two_cells_are_left(
         Cell.CHOSEN,
         Cell.FREE,
     ]
-    assert in_hand(table).print_card.where.text() == "Cells 9 to 19 of 21, 2 left."
+    assert where(table) == "Cells 9 to 19 of 21, 2 left."
     table.press("P")
     assert figures(table) == (11, 0, 11, 0, 0)
+    table.press("X")
+    assert where(table) == "Cell 20 of 21, 1 left."
     (file,) = opened
     assert file.parent == table.studio.book.path.with_name("studio tags")
     codes = [code.code for page in read_back(file.read_bytes(), stock(SMALL).dpi) for code in page]
@@ -74,6 +77,7 @@ def test_printing_again_is_refused_with_three_reasons_and_spoiled_ones_are_repla
         ("Spoiled", "S"),
         ("Fell off", "F"),
         ("Extra skein", "X"),
+        ("Jammed", "J"),
     ]
     assert all(key.isVisible() for key in card.reasons)
     table.press("P")
@@ -138,15 +142,79 @@ def test_of_two_compositions_the_owner_picks_the_text(table, studio):
     assert list(in_hand(table).table.texts.values())[1] in words
 
 
-def test_the_first_cell_is_tapped_or_walked_to(table):
+def tap(table, *cells):
+    picture = in_hand(table).aside.picture
+    for cell in cells:
+        middle = picture.box(cell).center().toPoint()
+        table._qtbot.mouseClick(picture, Qt.MouseButton.LeftButton, pos=middle)
+    table.quiet()
+
+
+def where(table):
+    return in_hand(table).print_card.where.text()
+
+
+def test_printing_begins_at_any_cell_by_keys_alone(table, pile):
     table.scan(disc(31))
-    picture = in_hand(table).print_card.picture
-    middle = picture.box(4).center().toPoint()
-    table._qtbot.mouseClick(picture, Qt.MouseButton.LeftButton, pos=middle)
-    assert in_hand(table).print_card.plan.first == 4
-    table.press("Right", "Down")
-    assert in_hand(table).print_card.plan.first == 8
-    assert in_hand(table).print_card.where.text() == "Cells 8 to 18 of 21, 3 left."
+    table.press("Right", "Down", "B")
+    assert where(table) == "Cells 13 to 21 of 21, then 1 more sheet, 19 left on the last."
+    table.press("Up", "Up", "Left", "B")
+    assert where(table) == "Cells 6 to 16 of 21, 5 left."
+    table.press("Right", "Space")
+    assert where(table) == "Cells 6 and 8 to 17 of 21, 4 left."
+    table.press("N")
+    assert where(table) == "Cells 1 to 11 of 21, 10 left."
+    table.press("P")
+    assert [tag.place for tag in tags(table, pile, WAITING)] == list(range(1, 12))
+
+
+def test_a_tapped_cell_is_skipped_or_free_after_all_and_the_next_printing_knows(table, pile):
+    table.scan(disc(31))
+    tap(table, 3, 10, 20)
+    assert where(table) == "Cells 3, 9 and 11 to 19 of 21, 1 left."
+    assert in_hand(table).print_card.picture.shown.cell(20) is Cell.USED
+    tap(table, 10, 10)
+    table.press("P")
+    assert [tag.place for tag in tags(table, pile, WAITING)] == [3, 9, *range(11, 20)]
+    table.press("F8")
+    table.scan(disc(32))
+    table.press("X")
+    assert where(table) == "Cell 21 of 21, none left."
+
+
+def test_begun_at_a_tapped_cell_and_with_every_cell_gone_nothing_is_printed(table, pile):
+    table.scan(disc(31))
+    tap(table, 5)
+    table.press("B")
+    assert where(table) == "Cells 5 to 15 of 21, 6 left."
+    tap(table, *range(5, 22))
+    assert where(table) == "Every cell of this sheet is used."
+    table.press("P")
+    table.scan(DONE)
+    assert "Every cell of this sheet is used." in table.trouble
+    assert tags(table, pile, WAITING) == []
+
+
+def test_of_a_sheet_that_jammed_at_row_five_the_marks_are_void_and_as_many_offered(table, pile):
+    table.scan(disc(31), DONE)
+    table.press("J", "F8")
+    assert in_hand(table).aside is in_hand(table).print_card
+    table.press("J")
+    tap(table, 14)
+    table.press("W")
+    assert in_hand(table).aside.keep.accessibleName() == "3 tags jammed"
+    table.press("Enter")
+    jammed = tags(table, pile, VOID)
+    assert [tag.place for tag in jammed] == [13, 14, 15]
+    assert entries_say(table, "spoiled 3 tags: jammed")
+    assert figures(table) == (11, 0, 8, 3, 3)
+    card = in_hand(table).print_card
+    assert card.print.accessibleName() == "Print 3 tags"
+    assert where(table) == "Cells 20 to 21 of 21, then 1 more sheet, 20 left on the last."
+    table.press("P")
+    assert figures(table) == (11, 0, 11, 0, 3)
+    assert {tag.mark for tag in jammed}.isdisjoint(t.mark for t in tags(table, pile, WAITING))
+    assert add_up(table)
 
 
 def test_another_stock_has_its_own_cells(table):
@@ -167,7 +235,7 @@ def test_a_printing_is_taken_back_like_any_deed(table, pile):
     table.scan(disc(31), DONE, UNDO)
     assert figures(table) == (11, 0, 0, 11, 0)
     assert tags(table, pile, WAITING) == []
-    assert in_hand(table).print_card.plan.first == 9
+    assert where(table) == "Cells 9 to 19 of 21, 2 left."
 
 
 def test_a_sheet_that_cannot_be_saved_is_said_and_nothing_is_opened(table, pile, opened):
@@ -187,21 +255,26 @@ def test_a_sheet_is_opened_again_by_its_key(table, opened):
 
 
 @pytest.mark.parametrize(
-    ("first", "count", "sheets", "left", "words"),
+    ("used", "count", "sheets", "left", "words"),
     [
-        (9, 11, 1, 2, "Cells 9 to 19 of 21, 2 left."),
-        (9, 13, 1, 0, "Cells 9 to 21 of 21, none left."),
-        (20, 3, 2, 20, "Cells 20 to 21 of 21, then 1 more sheet, 20 left on the last."),
-        (21, 1, 1, 0, "Cell 21 of 21, none left."),
-        (1, 50, 3, 13, "Cells 1 to 21 of 21, then 2 more sheets, 13 left on the last."),
-        (5, 0, 1, 17, "From cell 5 of 21."),
+        (range(1, 9), 11, 1, 2, "Cells 9 to 19 of 21, 2 left."),
+        (range(1, 9), 13, 1, 0, "Cells 9 to 21 of 21, none left."),
+        (range(1, 20), 3, 2, 20, "Cells 20 to 21 of 21, then 1 more sheet, 20 left on the last."),
+        (range(1, 21), 1, 1, 0, "Cell 21 of 21, none left."),
+        ((), 50, 3, 13, "Cells 1 to 21 of 21, then 2 more sheets, 13 left on the last."),
+        (range(1, 5), 0, 1, 17, "From cell 5 of 21."),
+        ((2, 4, 6, 20), 5, 1, 12, "Cells 1, 3, 5 and 7 to 8 of 21, 12 left."),
+        (range(1, 22), 5, 1, 0, "Every cell of this sheet is used."),
     ],
 )
-def test_a_sheet_is_planned_to_its_last_cell(first, count, sheets, left, words):
-    plan = SheetPlan(stock(SMALL), first, count)
+def test_a_sheet_is_planned_to_its_last_cell(used, count, sheets, left, words):
+    plan = SheetPlan(stock(SMALL), frozenset(used), count)
     assert (plan.sheets, plan.left, plan.words) == (sheets, left, words)
 
 
-@pytest.mark.parametrize(("place", "cell"), [(1, 1), (9, 9), (21, 21), (22, 1), (30, 9)])
-def test_the_next_free_cell_follows_the_last_tag(place, cell):
-    assert next_cell(stock(SMALL), place) == cell
+@pytest.mark.parametrize(
+    ("kept", "used"),
+    [((), ()), ((1, 2, 7), (1, 2, 7)), (range(1, 22), ()), (range(1, 31), range(1, 10))],
+)
+def test_of_the_cells_that_are_kept_those_of_the_last_sheet_are_used(kept, used):
+    assert used_cells(stock(SMALL), set(kept)) == set(used)

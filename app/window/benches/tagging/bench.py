@@ -14,32 +14,23 @@ from app.lookups.reel import DiscNow, disc_now
 from app.lookups.shelves import ShelfNow, shelf_with
 from app.lookups.tag_table import PileToTag, piles_to_tag
 from app.problems import NotFound
+from app.scanning.balance_lines import is_weight
 from app.scanning.resolve import Resolution, resolve
 from app.scanning.saying import no_such_plate
 from app.window.bench import Around, Bench
 from app.window.benches.tagging.counting import Counting
+from app.window.benches.tagging.end_of_day import EndOfDay
 from app.window.benches.tagging.pile_in_hand import PileInHand
 from app.window.benches.tagging.piles_card import PilesCard
 from app.window.benches.tagging.shelf_in_hand import ShelfInHand
+from app.window.faults.at_hand import FaultsAtHand
 from app.window.in_turn import InTurn
 from app.window.parts.action_plates import COUNTS, DONE, SECONDS
 
-_CONCERNED = frozenset(
-    {
-        "yarn",
-        "part",
-        "tag",
-        "tag_on",
-        "print_sheet",
-        "hold",
-        "clear",
-        "on_bundle",
-        "plate_stay",
-        "whereabouts",
-        "stocktake",
-        "counted",
-    }
-)
+_CONCERNED = frozenset((
+    "yarn", "part", "tag", "tag_on", "tags_in_hand", "print_sheet", "hold", "clear", "on_bundle",
+    "plate_stay", "whereabouts", "stocktake", "counted", "put_up_weight", "room_reading"))
+_FIGURES = "0123456789.,"
 
 
 class TaggingBench(Bench):
@@ -51,9 +42,12 @@ class TaggingBench(Bench):
         self.turn = InTurn(self)
         self.piles = PilesCard()
         self.piles.chosen.connect(self.take_pile)
+        self.piles.day_ends.connect(self.count_day)
         self.in_hand: PileInHand | None = None
-        self.shelf: ShelfInHand | Counting | None = None
+        self.shelf: ShelfInHand | Counting | EndOfDay | None = None
         self._asks_which = False
+        self.in_front = self.faults = FaultsAtHand(
+            self, self.turn, lambda: self.in_hand.seen() if self.in_hand else None)
         self.body.addWidget(self.piles)
         self.body.addStretch(1)
 
@@ -80,6 +74,8 @@ class TaggingBench(Bench):
         self.in_hand = PileInHand(self.around, pile)
         self.in_hand.left.connect(self.put_away)
         self.in_hand.other_pile.connect(self.take_pile)
+        self.in_hand.pile_card.fault.clicked.connect(self.faults.report)
+        self.in_hand.pile_card.good.clicked.connect(self.faults.good)
         self.piles.hide()
         self.body.insertWidget(0, self.in_hand)
         self.setFocus()
@@ -98,7 +94,12 @@ class TaggingBench(Bench):
         self.put_away(look=False)
         self._take(Counting(self.around, shelf))
 
-    def _take(self, shelf: ShelfInHand | Counting) -> None:
+    def count_day(self) -> None:
+        """Every tag that is scanned now lies here and hangs on no skein."""
+        self.put_away(look=False)
+        self._take(EndOfDay(self.around))
+
+    def _take(self, shelf: ShelfInHand | Counting | EndOfDay) -> None:
         self.shelf = shelf
         shelf.left.connect(self.put_away)
         self.piles.hide()
@@ -145,9 +146,16 @@ class TaggingBench(Bench):
         self.say(f"{shown(code)} was scanned twice: counted once")
         return True
 
+    def take_other(self, text: str) -> bool:
+        """A balance that types as fast as a scanner, where a weight is wanted."""
+        return (self.in_hand is not None and is_weight(text)
+                and self.in_hand.balance.weigh(text))
+
     def press(self, key: str) -> bool:
         """Figures choose; + and − change how many are printed."""
         if super().press(key):
+            return True
+        if self.in_hand is not None and key in _FIGURES and self.in_hand.balance.write_figure(key):
             return True
         if key.isdigit():
             self._count(int(key))
@@ -243,7 +251,8 @@ class TaggingBench(Bench):
     def _shelf_came(self, code: str, shelf: ShelfNow | None) -> None:
         if shelf is None:
             self.around.trouble(no_such_plate(code, "shelf"))
-        elif self.shelf is None or self.shelf.shelf.id != shelf.id:
+        elif not isinstance(self.shelf, ShelfInHand | Counting) or (
+                self.shelf.shelf.id != shelf.id):
             self.around.found((), lambda _finding, _answer: None)
             self.take_shelf(shelf)
 
@@ -254,12 +263,16 @@ class TaggingBench(Bench):
     def _count(self, number: int) -> None:
         if self.in_hand is not None:
             self.in_hand.choose(number)
-        else:
+        elif isinstance(self.shelf, EndOfDay):
+            self.shelf.say_count(number)
+        elif self.shelf is None:
             self.piles.choose(number)
 
     def _plate(self, code: str) -> None:
         if isinstance(self.shelf, Counting) and code == DONE:
             self.shelf.compare()
+        elif isinstance(self.shelf, EndOfDay) and code == DONE:
+            self.shelf.keep()
         elif self.in_hand is None:
             self.around.trouble(NotFound("No pile is in hand.", "Scan the disc of a pile first."))
         elif code == DONE:

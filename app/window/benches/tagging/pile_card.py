@@ -31,6 +31,8 @@ class PileCard(Card):
         self.anew = KeyButton("Print another in its place", "R")
         self.open = KeyButton("Open the sheet", "O")
         self.leave = KeyButton("Put away", "F8")
+        self.weigh = KeyButton("Weigh", "F7")
+        self.fault, self.good = KeyButton("A fault", "F1"), KeyButton("Seen good", "F9")
         self._swatch = Swatch(size=QSize(96, 128), none="no swatch chosen")
         head = QVBoxLayout()
         head.setSpacing(Gap.HAIR)
@@ -43,7 +45,7 @@ class PileCard(Card):
         self.add(self.figures, self.next)
         last = self.add_row(self.tag, self.tag_words)
         last.setStretch(1, 1)
-        self.add_last(Actions(self.leave, self.open, self.anew))
+        self.add_last(Actions(self.leave, self.weigh, self.open, self.anew, self.fault, self.good))
         self.show_tag(None, "")
         self.open.hide()
 
@@ -65,6 +67,7 @@ class PileCard(Card):
         self.tag.show_code(shown(tag.mark) if tag else "")
         self.tag_words.setText(words)
         self.anew.setHidden(tag is None or tag.skein is None)
+        self.good.setHidden(tag is None)
 
 
 def _next(table: OnTable) -> str:

@@ -5,34 +5,34 @@ from functools import partial
 from pathlib import Path
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QVBoxLayout, QWidget
 
 from app.calculations.codes import shown
-from app.calculations.moments import day_words
-from app.calculations.units import grams
+from app.exchange.tag_stocks import tag_stocks
+from app.lookups.met_untagged import one_lot_of
 from app.lookups.printed import TIED_ON, VOID, PrintedTag
 from app.lookups.tag_table import OnTable, on_table
 from app.lookups.things import Found, by_code
-from app.lookups.untagged import Untagged, bare_for
 from app.problems import Refused
 from app.scanning.saying import void_words
 from app.window.bench import Around, Bench
-from app.window.benches.tagging.choosing import FELL_OFF, SPOILED, Choosing
+from app.window.benches.tagging import printing
+from app.window.benches.tagging.at_balance import AtBalance
+from app.window.benches.tagging.choosing import FELL_OFF, JAMMED, SPOILED, Choosing
 from app.window.benches.tagging.hold_card import HoldCard
 from app.window.benches.tagging.pile_card import PileCard
 from app.window.benches.tagging.print_card import PrintCard, Wanted
-from app.window.benches.tagging.printing import Sheets, print_anew, print_pile
+from app.window.benches.tagging.tying_on import TyingOn
+from app.window.benches.tagging.weigh_card import WeighCard
+from app.window.faults.fault_card import Seen
 from app.window.in_turn import InTurn
 from app.window.papers import open_paper
 from app.window.parts.card import SideBySide
-from app.window.parts.findings import Finding
+from app.window.parts.sight import bring
 from app.window.session import Done
-from app.work.matching import new_tag
-from app.work.tagging import apply_tag, spoil_tags
+from app.work.tagging import spoil_tags
 
-_TAKE_IT = "Take that pile in hand"
-_ON_THAT, _ONE_MORE = "Yes, on that one", "No, on one more than was counted"
-_REASONS = {SPOILED: "not fit to hang", FELL_OFF: "fell off or lost"}
+_REASONS = {SPOILED: "not fit to hang", FELL_OFF: "fell off or lost", JAMMED: "jammed"}
 
 
 class PileInHand(Bench):
@@ -43,14 +43,17 @@ class PileInHand(Bench):
 
     def __init__(self, around: Around, pile: int) -> None:
         super().__init__(around)
-        self.pile, self._turn = pile, InTurn(self)
+        self.pile = pile
+        self._tying = TyingOn(self, InTurn(self), pile)
         self.table: OnTable | None = None
         self.tag: PrintedTag | None = None
         self.file: Path | None = None
-        self._of_bare: int | None = None  # the tag that may be meant for a skein without one
         self.tied: list[int] = []  # skeins, since this pile was taken in hand
+        self.skein: int | None = None  # that wears the tag which was scanned last
+        self.lot: Found | None = None
         self.pile_card, self.print_card = PileCard(), PrintCard()
         self.pile_card.add(self.print_card.texts)
+        self.balance = AtBalance(self, self._sell_as)
         self.aside: QWidget = self.print_card
         right = QWidget()
         self._right = QVBoxLayout(right)
@@ -62,7 +65,18 @@ class PileInHand(Bench):
 
     def look(self) -> None:
         """Look up the pile again."""
+        self.ask(self.print_card.show_stocks, tag_stocks)
         self.ask(self._show, on_table, self.pile)
+        self.balance.look()
+        self.ask(self._show_lot, one_lot_of, [self.pile])
+
+    def seen(self) -> Seen | None:
+        """The skein whose tag was scanned last, else the lot."""
+        if self.tag is not None and self.skein is not None:
+            mark = shown(self.tag.mark)
+            return Seen(mark, "tag table", {self.skein: mark})
+        lot = self.lot
+        return None if lot is None else Seen(lot.shown, "tag table", lot=lot.id)
 
     def take_tag(self, tag: PrintedTag) -> None:
         """A tag was scanned: tied on, told as gone, or taken in hand because it hangs already."""
@@ -74,36 +88,7 @@ class PileInHand(Bench):
         elif tag.state == TIED_ON:
             self._show_tag(tag, "hangs on its skein already: counted once")
         else:
-            self._turn.ask(partial(self._bare_came, tag), bare_for, tag.id)
-
-    def _bare_came(self, tag: PrintedTag, bare: Sequence[Untagged]) -> None:
-        """A skein of this lot wears no tag: the tag may be meant for it."""
-        again, self._of_bare = tag.id == self._of_bare, tag.id
-        if again or not bare:
-            self._tie(tag, bare[0] if bare else None)
-            return
-        first = bare[0]
-        self._show_tag(tag, "was printed for this lot")
-        self.around.found(
-            [Finding(
-                f"1 {first.put_up} of this lot, {grams(first.mg):.1f} g, has been without a tag "
-                f"since {day_words(first.since)}: does {shown(tag.mark)} go on it? Scan it once "
-                "more for yes.",
-                (_ON_THAT, _ONE_MORE))],
-            lambda _finding, answer: self._tie(tag, first if answer == _ON_THAT else None))
-
-    def _tie(self, tag: PrintedTag, bare: Untagged | None) -> None:
-        self._of_bare = None
-        self.around.found((), lambda _finding, _answer: None)
-        if bare is None:
-            self.do(apply_tag, tag.id, then=partial(self._tied_on, tag))
-        else:
-            self.do(new_tag, bare.yarn, tag.id,
-                    then=lambda _done: self._now_wears(tag, bare.yarn))
-
-    def _now_wears(self, tag: PrintedTag, yarn: int) -> None:
-        self.tied.append(yarn)
-        self._show_tag(tag, "is tied on")
+            self._tying.scan(tag)
 
     def _tell_void(self, found: Found | None) -> None:
         if found is not None:
@@ -127,6 +112,9 @@ class PileInHand(Bench):
         if isinstance(self.aside, Choosing):
             self.aside.say_done()
             return
+        if isinstance(self.aside, WeighCard):
+            self.aside.save()
+            return
         problem = self.print_card.refusal()
         if problem is not None:
             self.around.trouble(problem)
@@ -134,8 +122,11 @@ class PileInHand(Bench):
             self.print_card.say_print()
 
     def spoil(self) -> None:
-        """Tags are spoiled: which ones?"""
-        self._ask_which(SPOILED)
+        """Tags are spoiled: which ones? At the balance it is a second that was weighed."""
+        if isinstance(self.aside, WeighCard):
+            self.balance.second()
+        else:
+            self._ask_which(SPOILED)
 
     def walk(self, key: int) -> bool:
         """Arrow keys walk over the cells of the sheet."""
@@ -148,7 +139,8 @@ class PileInHand(Bench):
         self.pile_card.show_table(table)
         self.print_card.show_table(table)
         self.around.show_trail(table.stops)
-        if not isinstance(self.aside, Choosing):
+        self.balance.left(table.facts.left)
+        if not isinstance(self.aside, Choosing | WeighCard):
             self._put_aside(HoldCard(table.holds) if table.holds else self.print_card)
 
     def _put_aside(self, card: QWidget) -> None:
@@ -156,50 +148,71 @@ class PileInHand(Bench):
         old, self.aside = self.aside, card
         if old is card:
             return
+        if old is self.balance.card:
+            self.balance.end()
+        focus = QApplication.focusWidget()
+        if focus is not None and old.isAncestorOf(focus):
+            self.setFocus()  # else the next key would be typed into the scan line
         old.hide()
         if old is not self.print_card:
             self._right.removeWidget(old)
             old.deleteLater()
         self._right.addWidget(card)
         card.show()
+        has_its_key = isinstance(card, Choosing | WeighCard)
+        self.pile_card.leave.setHidden(has_its_key)
+        if has_its_key:
+            bring(card)
 
-    def _tied_on(self, tag: PrintedTag, done: Done[int]) -> None:
-        self.tied.append(done.answer)
-        self._show_tag(tag, "is tied on")
-        if tag.pile not in (None, self.pile):
-            sentence = (
-                f"{shown(tag.mark)} belongs to another pile: it is tied on there, and not "
-                "counted here."
-            )
-            self.around.found(
-                [Finding(sentence, (_TAKE_IT, "Go on"))],
-                lambda _finding, answer: self._answered(tag, answer),
-            )
+    def _tag_told(self, tag: PrintedTag, words: str, skein: int | None) -> None:
+        if skein is not None:
+            self.tied.append(skein)
+        self._show_tag(tag, words, skein)
 
-    def _answered(self, tag: PrintedTag, answer: str) -> None:
-        if answer == _TAKE_IT and tag.pile is not None:
-            self.other_pile.emit(tag.pile)
-
-    def _show_tag(self, tag: PrintedTag | None, words: str) -> None:
+    def _show_tag(self, tag: PrintedTag | None, words: str, skein: int | None = None) -> None:
         self.tag = tag
+        self.skein = skein or (tag.skein if tag else None)
         self.pile_card.show_tag(tag, words)
+        self.pile_card.good.setHidden(self.skein is None)
+        if tag is not None and self.skein is not None:
+            self.balance.tag(self.skein, tag.mark)
+
+    def _show_lot(self, lot: Found | None) -> None:
+        self.lot = lot
+
+    def _weigh(self) -> None:
+        """What lies on the balance is weighed, until it is left."""
+        card = self.balance.begin(self.pile, self.skein, self.tag.mark if self.tag else "")
+        card.leave.clicked.connect(self._told)
+        self._put_aside(card)
+        card.setFocus()
+        bring(card)
+        self.look()
+
+    def _sell_as(self, weight: int, skein: int, whole_g: int) -> None:
+        on = printing.with_printer(self, Wanted(self.print_card.plan, None, ""))
+        light = weight, skein, whole_g
+        self.run(lambda session: printing.print_sold_as(session, light, on), self._sold)
+
+    def _sold(self, done: Done[printing.Sheets]) -> None:
+        self.balance.settled()
+        self._printed(done)
 
     def _print(self, wanted: Wanted) -> None:
-        pile = self.pile
-        self.run(lambda session: print_pile(session, pile, wanted), self._printed)
+        pile, on = self.pile, printing.with_printer(self, wanted)
+        self.run(lambda session: printing.print_pile(session, pile, on), self._printed)
 
     def _print_anew(self, tags: Sequence[PrintedTag]) -> None:
         skeins = tuple(tag.skein for tag in tags if tag.skein is not None)
-        wanted = Wanted(self.print_card.plan, None, "")
+        wanted = printing.with_printer(self, Wanted(self.print_card.plan, None, ""))
         if skeins:
-            self.run(lambda session: print_anew(session, skeins, wanted), self._printed)
+            self.run(lambda session: printing.print_anew(session, skeins, wanted), self._printed)
 
-    def _printed(self, done: Done[Sheets]) -> None:
+    def _printed(self, done: Done[printing.Sheets]) -> None:
         self.file = done.answer.file
         self._show_tag(None, "")
         self.pile_card.open.setHidden(self.file is None)
-        self.say("; ".join(done.answer.printed.left_out))
-        self._open()
+        printing.put_out_sheets(self, done.answer)
 
     def _open(self) -> None:
         if self.file is not None:
@@ -208,7 +221,7 @@ class PileInHand(Bench):
     def _ask_which(self, why: str) -> None:
         if self.table is None:
             return
-        choosing = Choosing(why, self.table.tags)
+        choosing = Choosing(why, self.table.tags, self.print_card.known.named)
         choosing.chosen.connect(partial(self._gone, why))
         choosing.left.connect(self._told)
         self._put_aside(choosing)
@@ -235,11 +248,15 @@ class PileInHand(Bench):
         self.look()
 
     def _join(self) -> None:
+        self._tying.told.connect(self._tag_told)
+        self._tying.other_pile.connect(self.other_pile)
         self.print_card.printing.connect(self._print)
         self.print_card.spoiled.connect(self.spoil)
         self.print_card.fell_off.connect(lambda: self._ask_which(FELL_OFF))
+        self.print_card.jammed.connect(lambda: self._ask_which(JAMMED))
         self.pile_card.anew.clicked.connect(
             lambda: self._print_anew([self.tag] if self.tag else [])
         )
         self.pile_card.open.clicked.connect(self._open)
+        self.pile_card.weigh.clicked.connect(self._weigh)
         self.pile_card.leave.clicked.connect(self.left)

@@ -9,7 +9,8 @@ from app.calculations.codes import shown
 from app.lookups.tag_table import PileToTag
 from app.window.look.icons import Icon
 from app.window.look.look import Gap, Size
-from app.window.parts.card import Card
+from app.window.parts.card import Actions, Card
+from app.window.parts.key_button import KeyButton
 from app.window.parts.picture import Picture
 from app.window.parts.thing_table import Head, ThingTable
 from app.window.parts.words import SECOND, Words
@@ -19,9 +20,13 @@ _HOW = "Or scan a lot code, tap a pile, or press its figure. A shelf, to lay ske
 
 
 class PilesCard(Card):
-    """Each pile with its figure; `chosen` gives its number in the book."""
+    """Each pile with its figure; `chosen` gives its number in the book.
+
+    `day_ends` when the tags in hand are to be counted.
+    """
 
     chosen = Signal(int)
+    day_ends = Signal()
 
     def __init__(self) -> None:
         super().__init__(in_hand=True)
@@ -53,6 +58,9 @@ class PilesCard(Card):
         row = self.add_row(Picture(Icon.TAG))
         row.addLayout(words, 1)
         self.add(self.table)
+        self.day = KeyButton("End of the day: tags in hand", "F6")
+        self.day.clicked.connect(self.day_ends)
+        self.add_last(Actions(self.day))
 
     def show_piles(self, piles: Sequence[PileToTag], ask: str = "") -> None:
         """Show these piles, and ask which one is meant."""

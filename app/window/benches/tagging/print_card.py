@@ -1,16 +1,18 @@
-"""Printing: which stock, from which cell on, how many, and why more than there are skeins."""
+"""Printing: which stock, in which cells, how many, and why more than there are skeins."""
 
 from dataclasses import dataclass
 from functools import partial
+from itertools import count
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
-from app.documents.stocks import stocks
+from app.documents.own_stocks import StudioStocks
+from app.documents.stocks import Correction, stocks
 from app.lookups.tag_table import OnTable
 from app.problems import Refused
 from app.window.benches.tagging.sheet_picture import SheetPicture, Shown
-from app.window.benches.tagging.sheet_plan import SheetPlan, next_cell
+from app.window.benches.tagging.sheet_plan import SheetPlan, used_cells
 from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions, Card
 from app.window.parts.key_button import KeyButton
@@ -23,11 +25,14 @@ _MOST = 99
 
 @dataclass(frozen=True, slots=True)
 class Wanted:
-    """Tags that are asked for: where they will stand, by which text, and why."""
+    """Tags that are asked for: where they will stand, by which text, and why; `printer` is the one
+    that takes the sheet straight, and the correction that of whichever prints this stock."""
 
     plan: SheetPlan
     version: int | None
     why: str
+    correction: Correction = (0.0, 0.0)
+    printer: str = ""
 
 
 class PrintCard(Card):
@@ -39,25 +44,31 @@ class PrintCard(Card):
     printing = Signal(object)
     spoiled = Signal()
     fell_off = Signal()
+    jammed = Signal()
 
     def __init__(self) -> None:
         super().__init__()
         self.table: OnTable | None = None
+        self.known = StudioStocks(stocks(), ())
         self.stock = next((one for one in stocks() if one.layout == "swing"), stocks()[0])
+        self._turned = False  # to another stock, by hand
         self.version: int | None = None
         self.why = ""
-        self._first: int | None = None
+        self._used: frozenset[int] | None = None  # cells, where somebody looked at the sheet
         self._count: int | None = None
-        self.title, self.where = Words("", bold=True), Words(ink=SECOND)
+        self.title, self.where = Words("", bold=True), Words()
+        self.how = Words("Tap a cell that is gone, or free after all.", ink=SECOND)
         self.picture = SheetPicture(272)
-        self.picture.tapped.connect(self.begin_at)
+        self.picture.tapped.connect(self.turn_over)
         self.number = Digits("0", Size.HUGE)
         self.print = KeyButton("Print", "P", strong=True)
         self.reasons = (
             KeyButton("Spoiled", "S"),
             KeyButton("Fell off", "F"),
             KeyButton("Extra skein", "X"),
+            KeyButton("Jammed", "J"),
         )
+        self.begin, self.fresh = KeyButton("Begin here", "B"), KeyButton("New sheet", "N")
         self.other = KeyButton("Other stock", "K")
         self._reasons = Actions(*self.reasons)
         self.texts = QWidget()
@@ -70,26 +81,45 @@ class PrintCard(Card):
     def plan(self) -> SheetPlan:
         """What would be printed now."""
         to_print = self.table.facts.to_print if self.table else 0
-        first = self._first or next_cell(self.stock, self._place())
-        return SheetPlan(self.stock, first, to_print if self._count is None else self._count)
+        used = self._kept() if self._used is None else self._used
+        return SheetPlan(self.stock, used, to_print if self._count is None else self._count)
 
     def show_table(self, table: OnTable) -> None:
         """Show the pile in hand; what was chosen for it stays while nothing was printed."""
         before = self.table
         self.table = table
         if before is None or before.facts.id != table.facts.id:
-            self.stock = next(
-                (s for name in table.used for s in stocks() if s.name == name), self.stock
-            )
-            self.version = None
+            self.version, self._turned = None, False
+            self._choose_stock()
         if before is None or _counts(before) != _counts(table):
-            self._first, self._count, self.why = None, None, ""
+            self._used, self._count, self.why = None, None, ""
         self._show_texts()
         self._show()
 
-    def begin_at(self, cell: int) -> None:
-        """The first free cell is this one."""
-        self._first = cell
+    def show_stocks(self, known: StudioStocks) -> None:
+        """The stocks as the studio has them now."""
+        self.known = known
+        self._choose_stock()
+        self._show()
+
+    def turn_over(self, cell: int) -> None:
+        """A cell is not there to print on, or is free after all."""
+        self._used = self.plan.used ^ {cell}
+        self._show()
+
+    def begin_here(self) -> None:
+        """The first free cell is the one where the keys stand, or that was tapped last.
+
+        Used cells that follow it at once are free too: it is another sheet than the book has.
+        """
+        at, used = self.picture.at, self.plan.used
+        after = next(n for n in count(at + 1) if n not in used)
+        self._used = used.union(range(1, at)) - set(range(at, after))
+        self._show()
+
+    def new_sheet(self) -> None:
+        """Another sheet is in hand, with all its cells."""
+        self._used, self.picture.at = frozenset(), 1
         self._show()
 
     def step(self, by: int) -> None:
@@ -99,8 +129,10 @@ class PrintCard(Card):
 
     def next_stock(self) -> None:
         """The next stock of the list."""
-        at = stocks().index(self.stock)
-        self.stock, self._first = stocks()[(at + 1) % len(stocks())], None
+        stocks_here = self.known.in_use
+        at = stocks_here.index(self.stock)
+        self.stock, self._used = stocks_here[(at + 1) % len(stocks_here)], None
+        self._turned = True
         self._show()
 
     def extra_skein(self) -> None:
@@ -128,6 +160,8 @@ class PrintCard(Card):
             )
         if not count:
             return Refused("No tag is asked for.", "Say how many.")
+        if not self.plan.free:
+            return Refused(self.plan.words, "Put in a new sheet.")
         try:
             may_print(facts, count, self.version, self.why)
         except Refused as problem:
@@ -140,15 +174,17 @@ class PrintCard(Card):
             self.printing.emit(Wanted(self.plan, self.version, self.why))
 
     def _show(self) -> None:
-        plan, used = self.plan, next_cell(self.stock, self._place()) - 1
-        words = plan.words
+        plan, words = self.plan, self.plan.words
         self.title.setText(self.stock.title)
         self.where.setText(words)
         self.number.show_number(str(plan.count))
-        chosen = frozenset(range(plan.first, plan.on_first + 1))
+        at = self.picture.at if self._used is not None else min(plan.free, default=1)
         self.picture.show_sheet(
-            Shown(self.stock, frozenset(range(1, used + 1)), chosen), plan.first, words
+            Shown(self.stock, plan.used, frozenset(plan.on_first)), at, words
         )
+        for key in (self.begin, self.fresh, self.how):
+            key.setHidden(self.stock.cells == 1 or not plan.count)
+        self.other.setHidden(not plan.count)
         self.print.say(self._print_words())
         problem = self.refusal()
         facts = self.table.facts if self.table else None
@@ -164,8 +200,17 @@ class PrintCard(Card):
         tags = {0: "", 1: " 1 tag"}.get(count, f" {count} tags")
         return f"Print{tags}, {self.why}" if self.why else f"Print{tags}"
 
-    def _place(self) -> int:
-        return self.table.used.get(self.stock.name, 1) if self.table else 1
+    def _choose_stock(self) -> None:
+        """The one that was turned to by hand, else the one printed on last, else as before."""
+        last = () if self._turned or self.table is None else tuple(self.table.used)
+        named = {one.name: one for one in self.known.in_use}
+        names = [name for name in (*last, self.stock.name) if name in named]
+        self.stock = named[names[0]] if names else self.known.in_use[0]
+
+    def _kept(self) -> frozenset[int]:
+        """The used cells of the sheet in hand, as the book has them."""
+        used = self.table.used.get(self.stock.name, frozenset()) if self.table else frozenset()
+        return used_cells(self.stock, used)
 
     def _show_texts(self) -> None:
         take_down(self._texts)
@@ -185,7 +230,10 @@ class PrintCard(Card):
         self._texts.addWidget(Actions(*keys))
 
     def _join(self) -> None:
-        spoiled, fell_off, extra = self.reasons
+        spoiled, fell_off, extra, jammed = self.reasons
+        jammed.clicked.connect(self.jammed)
+        self.begin.clicked.connect(self.begin_here)
+        self.fresh.clicked.connect(self.new_sheet)
         self.print.clicked.connect(self.say_print)
         self.other.clicked.connect(self.next_stock)
         spoiled.clicked.connect(self.spoiled)
@@ -205,12 +253,13 @@ class PrintCard(Card):
         count.addStretch(1)
         beside = QVBoxLayout()
         beside.setSpacing(Gap.SMALL)
-        for words in (self.title, self.where):
+        for words in (self.title, self.where, self.how):
             beside.addWidget(words)
-        beside.addWidget(Actions(self.other))
+        beside.addWidget(Actions(self.begin, self.fresh, self.other))
         beside.addStretch(1)
         beside.addLayout(count)
         row = self.add_row(self.picture)
+        row.setAlignment(self.picture, Qt.AlignmentFlag.AlignTop)
         row.addLayout(beside, 1)
         self.add(self.print)
         self.add_last(self._reasons)

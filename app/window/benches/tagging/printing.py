@@ -1,19 +1,23 @@
 """Sheets of tags made and kept: proven, written into the book, saved beside it as a file."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from random import Random
 from typing import cast
 
 from app.calculations.codes import shown
+from app.exchange.sold_as_tags import print_sold_as as sold_as
 from app.exchange.tag_printing import OnStock, Printed, PrintOrder, print_for_pile
 from app.exchange.tag_reprinting import print_in_place
 from app.problems import Refused
 from app.store.book import Book
 from app.store.deed import By
+from app.window.bench import Bench
 from app.window.benches.tagging.print_card import Wanted
-from app.window.papers import keep
+from app.window.handing_out import send
+from app.window.papers import keep, open_paper
+from app.window.printers import Pages, pages_of
 from app.window.session import Session
 
 FOLDER = "tags"
@@ -21,10 +25,13 @@ FOLDER = "tags"
 
 @dataclass(frozen=True, slots=True)
 class Sheets:
-    """What came of a printing: where the file is, or none if it could not be saved."""
+    """What came of a printing: where the file is, or none if it could not be saved; the pages for
+    the printer that takes them straight, if there is one."""
 
     file: Path | None
     printed: Printed
+    printer: str
+    pages: Pages | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,30 +44,59 @@ class Outcome:
     findings: tuple[str, ...]
 
 
+def with_printer(bench: Bench, wanted: Wanted) -> Wanted:
+    """What is wanted, with what this computer knows of the printer for that stock."""
+    printers, stock = bench.around.printers, wanted.plan.stock
+    if printers is None:
+        return wanted
+    return replace(wanted, correction=printers.correction(stock),
+                   printer=printers.straight(stock))
+
+
+def put_out_sheets(bench: Bench, made: Sheets) -> None:
+    """Into the printer that takes them straight, or opened; with what gave way on them."""
+    sent = send(bench, made.printer, made.pages) if made.pages is not None else ""
+    bench.say("; ".join(filter(None, (*made.printed.left_out, sent))))
+    if made.pages is None and made.file is not None:
+        open_paper(made.file)
+
+
 def print_pile(session: Session, pile: int, wanted: Wanted) -> Outcome:
     """Tags for a pile."""
     order = PrintOrder(pile, wanted.plan.count, _on(wanted), wanted.version, wanted.why)
-    return _kept(session, lambda book, by: print_for_pile(book, by, order, Random()))
+    return _kept(session, wanted, lambda book, by: print_for_pile(book, by, order, Random()))
 
 
 def print_anew(session: Session, skeins: tuple[int, ...], wanted: Wanted) -> Outcome:
     """Tags in place of those that these skeins wear, or have lost."""
-    return _kept(session, lambda book, by: print_in_place(book, by, skeins, _on(wanted), Random()))
+    return _kept(session, wanted,
+                 lambda book, by: print_in_place(book, by, skeins, _on(wanted), Random()))
+
+
+def print_sold_as(
+    session: Session, weight: tuple[int, int, int], wanted: Wanted
+) -> Outcome:
+    """A tag that says the grams a light skein is sold as, in place of its own."""
+    return _kept(session, wanted, lambda book, by: sold_as(book, by, weight, _on(wanted), Random()))
 
 
 def _on(wanted: Wanted) -> OnStock:
-    return OnStock(wanted.plan.stock.name, wanted.plan.first)
+    stock = wanted.plan.stock
+    return OnStock(stock.name, correction=wanted.correction, as_studio=stock,
+                   used=tuple(sorted(wanted.plan.used)))
 
 
-def _kept(session: Session, make: Callable[[Book, By], Printed]) -> Outcome:
+def _kept(session: Session, wanted: Wanted, make: Callable[[Book, By], Printed]) -> Outcome:
     book = cast(Book, session.book)
     printed = make(book, session.sign(session.person, session.station))
     lot = printed.places[0].code.partition("-")[0]
-    findings: tuple[str, ...] = ()
+    findings = printed.warnings
     file: Path | None = None
     try:
         file = keep(book.path, FOLDER, f"{lot} entry {printed.seq}.pdf", printed.pdf)
     except Refused as refused:
-        findings = (f"The sheet of {shown(lot)} could not be saved: {refused.what} "
+        findings += (f"The sheet of {shown(lot)} could not be saved: {refused.what} "
                     "Take the printing back, make room there, and print again.",)
-    return Outcome(Sheets(file, printed), printed.seq, printed.said, findings)
+    pages = pages_of(printed.pdf, wanted.plan.stock, shown(lot)) if wanted.printer else None
+    sheets = Sheets(file, printed, wanted.printer, pages)
+    return Outcome(sheets, printed.seq, printed.said, findings)

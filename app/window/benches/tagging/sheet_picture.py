@@ -40,7 +40,7 @@ class Shown:
 
 
 class SheetPicture(QWidget):
-    """Cells are tapped, or walked to with the arrow keys and taken with Space."""
+    """Cells are tapped, or walked to with the arrow keys and tapped with Space."""
 
     tapped = Signal(int)
 
@@ -90,7 +90,7 @@ class SheetPicture(QWidget):
             super().keyPressEvent(event)
 
     def walk(self, key: int) -> bool:
-        """An arrow key or Space; True if it was one."""
+        """An arrow key walks, Space taps where it stands; True if it was one of them."""
         if self.shown is None:
             return False
         steps = {
@@ -98,14 +98,14 @@ class SheetPicture(QWidget):
             int(Qt.Key.Key_Right): 1,
             int(Qt.Key.Key_Up): -self.shown.stock.across,
             int(Qt.Key.Key_Down): self.shown.stock.across,
-            int(Qt.Key.Key_Space): 0,
         }
+        if key == int(Qt.Key.Key_Space):
+            self.tapped.emit(self.at)
+            return True
         if key not in steps:
             return False
-        wanted = self.at + steps[key]
-        if 1 <= wanted <= self.shown.stock.cells:
-            self.at = wanted
-            self.tapped.emit(wanted)
+        if 1 <= self.at + steps[key] <= self.shown.stock.cells:
+            self.at += steps[key]
             self.update()
         return True
 
@@ -121,6 +121,7 @@ class SheetPicture(QWidget):
         painter.drawRect(page)
         for number in range(1, self.shown.stock.cells + 1):
             self._draw_cell(painter, self.box(number).adjusted(1, 1, -1, -1), number)
+        self._draw_here(painter)
         if self.hasFocus():
             draw_focus(painter, QRectF(self.rect()), 2)
 
@@ -140,6 +141,12 @@ class SheetPicture(QWidget):
         plain = "" if state is Cell.USED or self.shown.words else str(number)
         words = self.shown.words.get(number, plain)
         painter.drawText(box, Qt.AlignmentFlag.AlignCenter, words)
+
+    def _draw_here(self, painter: QPainter) -> None:
+        """A ring round the cell where the keys stand."""
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.setPen(QPen(QColor(look().colours.ink), 2))
+        painter.drawRoundedRect(self.box(self.at).adjusted(-1.5, -1.5, 1.5, 1.5), 3, 3)
 
     def _scale(self) -> float:
         assert self.shown is not None

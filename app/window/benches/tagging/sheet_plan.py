@@ -1,54 +1,80 @@
-"""Where the tags of one printing will stand: from which cell, on how many sheets, what is left."""
+"""Where the tags of one printing will stand: in which cells, on how many sheets, what is left."""
 
+from collections.abc import Sequence, Set
 from dataclasses import dataclass
+from functools import cached_property
 
 from app.documents.stocks import Stock
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class SheetPlan:
-    """So many tags from a first cell on; cells are counted row by row from 1."""
+    """So many tags in the cells of a sheet that are not used; counted row by row from 1."""
 
     stock: Stock
-    first: int
+    used: frozenset[int]
     count: int
 
+    @cached_property
+    def places(self) -> tuple[tuple[int, int], ...]:
+        """(page, cell) of each tag; none where every cell of the sheet is used."""
+        return self.stock.places(self.count, 1, self.used) if self.free else ()
+
     @property
-    def on_first(self) -> int:
-        """The last cell that will be used on the first sheet."""
-        return min(self.first + self.count - 1, self.stock.cells)
+    def free(self) -> tuple[int, ...]:
+        """The cells of the sheet in hand that are to be had."""
+        return tuple(n for n in range(1, self.stock.cells + 1) if n not in self.used)
+
+    @property
+    def on_first(self) -> tuple[int, ...]:
+        """The cells that will be printed on the sheet in hand."""
+        return tuple(cell for page, cell in self.places if page == 1)
 
     @property
     def sheets(self) -> int:
         """How many sheets it takes."""
-        return -(-(self.first - 1 + self.count) // self.stock.cells)
+        return self.places[-1][0] if self.places else 1
 
     @property
     def left(self) -> int:
         """Cells left free on the last sheet."""
-        return -(self.first - 1 + self.count) % self.stock.cells
+        on_last = sum(page == self.sheets for page, _ in self.places)
+        return (len(self.free) if self.sheets == 1 else self.stock.cells) - on_last
 
     @property
     def words(self) -> str:
-        """'Cells 9 to 19 of 21, 2 left on the sheet.'"""
+        """'Cells 9 to 19 of 21, 2 left.'"""
+        if not self.free:
+            return "Every cell of this sheet is used."
         if not self.count:
-            return f"From cell {self.first} of {self.stock.cells}."
+            return f"From cell {self.free[0]} of {self.stock.cells}."
         if self.stock.cells == 1:
             return f"{self.count} from the roll, one at a time."
         left = f"{self.left} left" if self.left else "none left"
         if self.sheets == 1:
-            return f"{_cells(self.first, self.on_first)} of {self.stock.cells}, {left}."
+            return f"{_cells(self.on_first)} of {self.stock.cells}, {left}."
         more = "1 more sheet" if self.sheets == 2 else f"{self.sheets - 1} more sheets"
-        return (
-            f"{_cells(self.first, self.on_first)} of {self.stock.cells}, then {more}, "
-            f"{left} on the last."
-        )
+        return f"{_cells(self.on_first)} of {self.stock.cells}, then {more}, {left} on the last."
 
 
-def next_cell(stock: Stock, place: int) -> int:
-    """The first free cell of a half-used sheet, from the place after its last tag."""
-    return (place - 1) % stock.cells + 1
+def used_cells(stock: Stock, kept: Set[int]) -> frozenset[int]:
+    """The used cells of the sheet in hand, from those kept over all sheets of the last printing.
+
+    Where all were used it is a new sheet.
+    """
+    before = (max(kept, default=1) - 1) // stock.cells * stock.cells
+    on_last = frozenset(cell - before for cell in kept if cell > before)
+    return on_last if len(on_last) < stock.cells else frozenset()
 
 
-def _cells(first: int, last: int) -> str:
-    return f"Cell {first}" if first == last else f"Cells {first} to {last}"
+def _cells(cells: Sequence[int]) -> str:
+    """'Cell 9', 'Cells 9 to 11 and 13'."""
+    runs: list[list[int]] = []
+    for cell in cells:
+        if runs and runs[-1][-1] == cell - 1:
+            runs[-1].append(cell)
+        else:
+            runs.append([cell])
+    words = [f"{run[0]} to {run[-1]}" if len(run) > 1 else f"{run[0]}" for run in runs]
+    told = " and ".join(filter(None, (", ".join(words[:-1]), words[-1])))
+    return f"Cell{'' if len(cells) == 1 else 's'} {told}"
