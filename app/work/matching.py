@@ -3,6 +3,7 @@
 from collections.abc import Collection, Sequence
 
 from sqlalchemy import ColumnElement, select
+from sqlalchemy.orm import aliased
 
 from app.calculations.codes import shown
 from app.lookups.certainty import nearest
@@ -13,6 +14,8 @@ from app.records import Base, DyeLot, Part, Tag, TagOn, Whereabouts, Yarn
 from app.store.deed import Deed
 from app.work.dividing import must_be_known, rest, skeins
 from app.work.tagging import clear_table, one_more
+
+_OF_POOL = aliased(Part)
 
 
 def find(deed: Deed, base: int, mg: int, put_up: str = "skein") -> int:
@@ -122,7 +125,10 @@ def _lies_there_again(deed: Deed, pile: int) -> None:
 
 
 def new_tag(deed: Deed, skein: int, tag: int) -> None:
-    """A skein without a tag gets one that was printed for its lot."""
+    """A skein without a tag gets one that was printed for its lot.
+
+    Where it is known which skein it was, the mark that this one lost is void from here on.
+    """
     must_be_known(deed, [skein])
     if _worn_by(deed, TagOn.yarn == skein):
         raise Refused("This skein wears a tag; nothing was saved.", "Print another instead.")
@@ -143,7 +149,28 @@ def new_tag(deed: Deed, skein: int, tag: int) -> None:
                       f"is of {_lots_shown(deed, lots)}; nothing was saved.",
                       "Print one for its own lot, or say first what it is.")
     deed.begin(TagOn(tag=tag, yarn=skein))
-    deed.say(f"tied {shown(row.mark)} on")
+    lost = _void_the_lost(deed, skein, tag)
+    deed.say(f"tied {shown(row.mark)} on" + (f": {shown(lost)} is void" if lost else ""))
+
+
+def _void_the_lost(deed: Deed, found: int, tag: int) -> str:
+    """The mark of the one skein that a find was said to be; nothing where it may be several."""
+    rows = deed.all(
+        select(_OF_POOL.parent).join(Part, Part.parent == _OF_POOL.child)
+        .where(Part.child == found, Part.struck.is_(None), _OF_POOL.struck.is_(None),
+               _OF_POOL.took == 0))
+    if len(rows) != 1:
+        return ""
+    (was,) = rows[0]
+    worn = deed.one(
+        select(Tag.id, Tag.mark).join(TagOn, TagOn.tag == Tag.id)
+        .where(TagOn.yarn == was, TagOn.until.is_(None), TagOn.struck.is_(None)))
+    if worn is None:
+        return ""
+    deed.end(TagOn, was)
+    deed.change(Tag, worn.id, void=deed.seq, successor=tag)
+    mark: str = worn.mark
+    return mark
 
 
 def _worn_by(deed: Deed, which: ColumnElement[bool]) -> bool:

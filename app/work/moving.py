@@ -100,6 +100,26 @@ def end_put_bys(deed: Deed, shelf: int) -> int:
     return len(over)
 
 
+def end_put_by(deed: Deed, tagged: Sequence[int], place: int | None = None) -> None:
+    """Before its day: who it was kept for does not want it. Onto this shelf, else where it lies."""
+    rows = list(dict.fromkeys(tagged))
+    must_be_known(deed, rows)
+    lies = {row.yarn: row.place for row in deed.all(
+        select(Whereabouts.yarn, Whereabouts.place)
+        .where(Whereabouts.yarn.in_(rows), Whereabouts.state == "put by",
+               Whereabouts.until.is_(None), Whereabouts.struck.is_(None)))}
+    if not rows or lies.keys() != set(rows):
+        raise Refused("Not all of these are put by; nothing was saved.",
+                      "Look where they are, by their tags.")
+    if place is None and None in lies.values():
+        raise Refused("It is not known on which shelf they lie; nothing was saved.",
+                      "Scan the shelf that they are laid on.")
+    for shelf in sorted({place or lies[row] or 0 for row in rows}):
+        move(deed, [row for row in rows if (place or lies[row]) == shelf],
+             To("shelf", place=shelf))
+    deed.say(f"ended the put-by of {skeins(len(rows))}: on the shelf again")
+
+
 def call_second(deed: Deed, tagged: Sequence[int], why: str) -> None:
     """Sound yarn to be sold below price, with what is seen; it keeps its lot."""
     if not why.strip():

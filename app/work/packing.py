@@ -4,6 +4,7 @@ from sqlalchemy import select
 
 from app.calculations.moments import day_words
 from app.lookups.left_to_sell import FILLED
+from app.lookups.two_lots import unsettled
 from app.problems import Refused
 from app.records import CustomerOrder, OrderLine, Whereabouts
 from app.store.deed import Deed
@@ -49,7 +50,15 @@ def take_out(deed: Deed, yarn: int, shelf: int) -> None:
 
 
 def send_parcel(deed: Deed, number: str, call_rest_off: bool = False) -> int:
-    """The parcel leaves with what is taken; the rest stays open, or is called off. How many."""
+    """The parcel leaves with what is taken; the rest stays open, or is called off. How many.
+
+    Refused while nobody said what is to be done about a line from several lots.
+    """
+    asked = unsettled(deed.connection, _lines(deed, number))
+    for sentence in asked.values():
+        deed.refuse(f"{sentence.partition('. ')[0]}: nobody said yet what the customer wants; "
+                    "nothing was sent.",
+                    "Say that the customer agreed, or that a rows card was put in.")
     open_lines = _open_lines(deed, number)
     sent = send(deed, number)
     if call_rest_off:
@@ -68,6 +77,13 @@ def call_rest_off(deed: Deed, number: str) -> None:
     for line in lines:
         call_off(deed, line)
     deed.say(f"called off what was open of order {number}")
+
+
+def _lines(deed: Deed, number: str) -> list[int]:
+    return [line for (line,) in deed.all(
+        select(OrderLine.id).join(CustomerOrder, CustomerOrder.id == OrderLine.customer_order)
+        .where(CustomerOrder.number == number, CustomerOrder.struck.is_(None),
+               OrderLine.struck.is_(None)).order_by(OrderLine.id))]
 
 
 def _open_lines(deed: Deed, number: str) -> list[int]:

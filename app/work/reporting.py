@@ -65,7 +65,7 @@ def _note_shared(deed: Deed, fault: FaultIn, yarn: Sequence[int]) -> None:
     if shared:
         first = [str(one) for one in shared[:3]]
         more = f" and {len(shared) - 3} more" if len(shared) > 3 else ""
-        deed.note(f"A {fault.fault} was reported before on yarn that shares {', '.join(first)}"
+        deed.note(f"“{fault.fault}” was told before of yarn that shares {', '.join(first)}"
                   f"{more} with this: look at the suspects on the Desk (Faults).")
 
 

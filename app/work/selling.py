@@ -9,9 +9,9 @@ from typing import Any
 from sqlalchemy import func, select
 
 from app.calculations.codes import shown
-from app.lookups.agreed import apart_by_card
 from app.lookups.left_to_sell import FILLED, left_to_sell
 from app.lookups.skeins import named_by_tag
+from app.lookups.two_lots import several_words, unsettled
 from app.problems import NotFound, Refused
 from app.records import (
     Customer,
@@ -119,7 +119,7 @@ def take_for(deed: Deed, line: int, tagged: Sequence[int]) -> str:
     """Skeins are taken from the shelf for a line, by scan. What is to be settled, or ''.
 
     Refused over what is wanted, for another lot than the one that was promised, and what another
-    order was promised. A line filled from two lots is said, and is to be settled.
+    order was promised. A line filled from two lots is said, and is to be settled once.
     """
     row = _line(deed, line)
     fresh = list(dict.fromkeys(tagged))
@@ -140,23 +140,13 @@ def take_for(deed: Deed, line: int, tagged: Sequence[int]) -> str:
         deed.refuse(f"Order {row.number} was promised {_code(deed, row.lot)}; nothing was saved.",
                     "Take that lot, or ask the customer first.")
     lots |= _lots_of(deed, here)
-    several = ""
-    if len(lots) > 1:
-        several = _several(deed, lots)
-        deed.note(several)
     move(deed, fresh, To("taken", line=line))
+    several = ""
+    if len(lots) > 1 and (deed.late or line in unsettled(deed.connection, [line])):
+        several = several_words(deed.connection, lots)
+        deed.note(several)
     deed.say(f"took {skeins(len(fresh))} for order {row.number}")
     return several
-
-
-def _several(deed: Deed, lots: set[int]) -> str:
-    """What is to be settled of one line from several lots, and how far they are apart."""
-    found = apart_by_card(deed.connection, lots)
-    apart = "how far apart they are was not measured" if found is None else (
-        f"the least alike are {found.decisive} apart, {found.judged().at_worst} at worst")
-    return (f"One line from {len(lots)} lots: "
-            f"{' and '.join(sorted(_code(deed, lot) for lot in lots))}; {apart}. Ask the customer, "
-            "or put a card about alternating rows in.")
 
 
 def call_off(deed: Deed, line: int) -> None:

@@ -29,7 +29,7 @@ class Buyer:
 
 def sell_to(deed: Deed, tagged: Sequence[int], buyer: Buyer) -> int:
     """Sold to someone with a name. The order that keeps it."""
-    customer = _known(deed, buyer)
+    customer = known(deed, buyer)
     order = sell(deed, tagged, customer)
     deed.say(f"sold {skeins(len(set(tagged)))} to customer {customer}")
     return order
@@ -37,7 +37,7 @@ def sell_to(deed: Deed, tagged: Sequence[int], buyer: Buyer) -> int:
 
 def sell_kit_to(deed: Deed, kit: int, buyer: Buyer) -> int:
     """A kit bag is sold whole to someone with a name. The order that keeps it."""
-    return sell_kit(deed, kit, _known(deed, buyer))
+    return sell_kit(deed, kit, known(deed, buyer))
 
 
 def keep_for(
@@ -48,7 +48,7 @@ def keep_for(
     if not rows:
         raise Refused("No skein was chosen; nothing was put by.",
                       "Scan their tags, or say how many.")
-    customer = _known(deed, buyer)
+    customer = known(deed, buyer)
     by_place: dict[int | None, list[int]] = defaultdict(list)
     for row in rows:
         by_place[place or _place_now(deed, row)].append(row)
@@ -70,7 +70,7 @@ def promise(
     if row is None:
         raise NotFound("This lot is not in the book; nothing was promised.", "Scan its tag.")
     price = price_of(deed.connection, row.base, put_up)
-    number, customer = till_number(deed), _known(deed, buyer)
+    number, customer = till_number(deed), known(deed, buyer)
     wanted = Wanted(f"{row.name}, {row.base_name}", count, lot, price, row.colourway, row.base,
                     put_up)
     place_order(deed, OrderIn(number, deed.happened, "shop", (wanted,), customer))
@@ -79,7 +79,7 @@ def promise(
     return number
 
 
-def _known(deed: Deed, buyer: Buyer) -> int:
+def known(deed: Deed, buyer: Buyer) -> int:
     """The customer; one who is new is known from here on."""
     return know_customer(deed, buyer.name) if buyer.customer is None else buyer.customer
 

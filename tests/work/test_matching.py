@@ -9,7 +9,7 @@ from app.lookups.present import NOT_MATCHED
 from app.lookups.tagging import piles_waiting
 from app.lookups.thread import thread
 from app.problems import NotFound, Refused
-from app.records import Yarn
+from app.records import Tag, Yarn
 from app.work.bases import describe_base
 from app.work.matching import belongs_to, find, is_missing_from, is_one_of, new_tag
 from app.work.moving import To, call_second, move
@@ -252,3 +252,21 @@ def test_a_find_is_not_gathered_or_cut_or_mixed_before_it_is_matched(studio):
     studio.do(gather, [found])
     assert counts(studio) == {"piled": 3, "in work": 1}
     studio.book.ask(adds_up)
+
+
+@pytest.mark.parametrize("candidates", [1, 2])
+def test_the_lost_mark_is_void_where_it_is_known_which_one_it_was(studio, candidates):
+    _, pile, skeins = lot_of(studio, 4, 4)
+    studio.do(move, skeins[:candidates], To("lost"))
+    found = studio.do(find, 1, 97_000)
+    studio.do(is_one_of, found, skeins[:candidates])
+    (tag,) = studio.print(pile, 1, why="an extra skein")
+    said = studio.done(new_tag, found, tag).said
+    void = studio.book.ask(lambda c: list(c.execute(
+        select(Tag.mark, Tag.successor).where(Tag.void.is_not(None)))))
+    assert [successor for _, successor in void] == ([tag] if candidates == 1 else [])
+    assert said.endswith("is void") == (candidates == 1)
+    studio.check()
+    studio.undo()
+    assert studio.book.ask(lambda c: list(c.execute(
+        select(Tag.mark).where(Tag.void.is_not(None))))) == []

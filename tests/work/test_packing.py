@@ -8,7 +8,8 @@ from app.lookups.orders import open_orders
 from app.lookups.skeins import now_of
 from app.problems import Refused
 from app.work.holding import hold
-from app.work.moving import put_by
+from app.work.moving import To, move, put_by
+from app.work.offering import agree_line
 from app.work.packing import (
     call_rest_off,
     pack,
@@ -126,3 +127,30 @@ def test_a_promised_lot_and_a_full_line_are_kept_to(shop):
     shop.do(pack, line, shop.others[0])
     with pytest.raises(Refused, match="wants 1 of these"):
         shop.do(pack, line, shop.others[1])
+
+
+def test_a_line_from_two_lots_leaves_when_it_was_answered_and_a_third_lot_is_a_new_question(shop):
+    for skein in (shop.skeins[0], shop.others[0]):
+        shop.do(pack, shop.line, skein)
+    with pytest.raises(Refused, match="nobody said yet what the customer wants; nothing was sent"):
+        shop.do(send_parcel, "1042")
+    shop.do(agree_line, shop.line, "customer agreed")
+    assert shop.do(pack, shop.line, shop.skeins[1]) == ""
+    _, more = shop.tagged(shop.cone(), 1)
+    shop.do(move, more, To("shelf", place=SHELF))
+    shop.do(take_out, shop.skeins[1], SHELF)
+    assert "One line from 3 lots" in shop.do(pack, shop.line, more[0])
+    with pytest.raises(Refused, match="from 3 lots"):
+        shop.do(send_parcel, "1042")
+    shop.do(agree_line, shop.line, "rows card put in")
+    assert shop.do(send_parcel, "1042") == 3
+    shop.check()
+
+
+def test_a_parcel_that_is_known_to_have_left_is_recorded_and_marked(shop):
+    at = shop.clock.now
+    shop.clock.now += timedelta(hours=1)
+    for skein in (shop.skeins[0], shop.others[0]):
+        shop.do(pack, shop.line, skein, happened=at)
+    done = shop.done(send_parcel, "1042", happened=at)
+    assert any("nobody said yet" in found for found in done.findings)

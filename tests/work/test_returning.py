@@ -3,14 +3,16 @@
 import pytest
 
 from app.calculations.codes import Kind
+from app.lookups.finished import finished_skeins
 from app.lookups.present import Amount
-from app.lookups.skeins import now_of
+from app.lookups.skeins import named_by_tag, now_of
 from app.problems import NotFound, Refused
 from app.work.bases import describe_base
 from app.work.bundling import make_plates
+from app.work.dyeing import name_colourway
 from app.work.matching import new_tag
 from app.work.moving import To, move
-from app.work.returning import came_back, came_back_untagged
+from app.work.returning import came_back, came_back_untagged, taken_back
 from app.work.selling import OrderIn, Wanted, know_customer, place_order, sell, send, take_for
 from tests.makers import EACH_MG, tarnfield
 
@@ -99,3 +101,35 @@ def test_a_skein_without_a_tag_gets_a_new_one_of_its_lot(shop):
     back = shop.do(came_back_untagged, 1, 97_000, "1187")
     with pytest.raises(Refused, match=r"was printed for .* and this skein is of 26·15·"):
         shop.do(new_tag, back, foreign)
+
+
+def test_what_is_seen_of_a_return_is_kept_with_it_and_it_may_lie_on_its_shelf_at_once(shop):
+    one, other, third, _ = shop.skeins[:4]
+    done = shop.done(taken_back, [one], "as it left", "1187", shop.shelf)
+    assert done.said == "1 skein came back of order 1187: as it left, on a shelf again"
+    assert shop.book.ask(now_of, one).state == "shelf"
+    shop.undo()
+    assert shop.book.ask(now_of, one).state == "sent"
+    shop.do(taken_back, [other], "was wound", "1187", shop.shelf)
+    assert shop.book.ask(finished_skeins, [shop.book.ask(named_by_tag, [other])[other].mark])[
+        0].second == "was wound by a buyer"
+    done = shop.done(taken_back, [third], "smells", None, shop.shelf)
+    assert done.said == "1 skein came back: smells"
+    assert shop.book.ask(now_of, third).state == "table"
+    with pytest.raises(Refused, match="This does not say how it looks"):
+        shop.do(taken_back, [one], "well")
+    shop.check()
+
+
+def test_its_shade_narrows_what_an_untagged_return_may_be(shop):
+    shop.recipe = shop.do(name_colourway, "Ferry Ledger", "#223344")
+    other, skeins = shop.tagged(shop.cone(), 2)
+    (line,) = shop.do(place_order, OrderIn("1190", shop.clock.now, "web", (Wanted("any", 3),)))
+    shop.do(move, skeins, To("shelf", place=shop.shelf))
+    shop.do(take_for, line, [*skeins, shop.skeins[4]])
+    shop.do(send, "1190")
+    with pytest.raises(Refused, match="of this base and shade is with the buyer"):
+        shop.do(came_back_untagged, 1, 97_000, "1190", lots=[999])
+    found = shop.do(came_back_untagged, 1, 97_000, "1190", lots=[other])
+    assert [link.thing for link in shop.origins(found, "lot")] == [other]
+    shop.check()

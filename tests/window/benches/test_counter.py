@@ -50,7 +50,7 @@ def test_a_lot_says_first_how_many_are_left_and_then_where_all_of_it_is(counter)
 
 def test_a_part_of_a_code_and_a_name_find_the_lot(counter):
     counter.ask(counter.code[:5] + "??")
-    assert counter.hand.listed.isVisible()
+    assert counter.hand.read.isVisible()
     counter.press("Enter")
     assert counter.left.startswith("5 skeins left")
     counter.ask("glove tarn")

@@ -7,7 +7,8 @@ import pytest
 from app.calculations.codes import shown
 from app.lookups.skeins import now_of
 from app.lookups.tagging import marks_for
-from app.window.benches.counter.rows import AT_ONCE, Offer, OfferRows
+from app.window.parts.offer_rows import AT_ONCE, Offer, OfferRows
+from app.work.dyeing import name_colourway
 from app.work.moving import To, move, put_by
 from app.work.selling import OrderIn, Wanted, know_customer, place_order, sell
 from app.work.tagging import reprint
@@ -54,6 +55,12 @@ def test_a_walk_in_is_looked_for_by_month_and_colourway(counter):
     assert counter.hand.listed.title.text() == "Sold without a name in April 2026, “glove”"
     (row,) = counter.rows
     assert row.startswith(f"{shown(counter.one[1])}, 1 skein, 6 Apr 2026, order T3")
+    counter.ask("nyg april")
+    assert counter.hand.listed.title.text() == "Ada Nygård, in April 2026"
+    assert len(counter.rows) == 2
+    counter.ask("ada march")
+    assert counter.hand.listed.title.text() == (
+        "Ada Nygård, in March 2026: nothing is in the book.")
     counter.ask("march glove")
     assert counter.hand.listed.title.text().endswith("nothing is in the book.")
 
@@ -72,12 +79,42 @@ def test_the_number_on_a_slip_is_an_order_scanned_or_typed(counter):
 
 def test_a_sold_tag_comes_back_with_one_key(counter):
     counter.scan(counter.one[3][0])
-    counter.press("F10")
-    assert counter.said == "1 skein came back"
+    counter.press("F10", "4")
+    assert counter.said == "1 skein came back of order T1: not looked at yet"
     assert "1 on the table, not on a shelf yet" in counter.rest
     assert not counter.card.back_key.isVisible()
     counter.scan(counter.one[3][0], shelf(7))
     assert counter.left.startswith("2 skeins left")
+
+
+def test_two_of_five_come_back_after_forty_days_one_of_them_without_its_label(counter):
+    studio, (_, code, skeins, marks) = counter.studio, counter.one
+    studio.recipe = studio.do(name_colourway, "Ferry Ledger", "#223344")
+    _, _, ferry, _ = counter.shelved(2, studio.shelves[1])
+    studio.do(sell, [skeins[3], *counter.two[2][2:], *ferry], studio.ada)
+    studio.clock.now += timedelta(days=40)
+    counter.scan(marks[3])
+    counter.press("F10")
+    assert counter.question == f"{shown(marks[3])} came back: look at it first"
+    assert "Does it smell of smoke, scent or damp?" in counter.words(counter.hand.question)
+    counter.scan(shelf(4))  # it is as it left, and lies there
+    assert counter.said == "1 skein came back of order T4: as it left, on a shelf again"
+    assert counter.left.startswith("1 skein left to sell")
+    assert counter.card.code.accessibleName() == shown(code)
+    counter.ask("T4")
+    counter.press("F10")
+    asked = counter.hand.question
+    assert asked.base.line.text() == "Tarnfield 4-ply"
+    asked.grams.line.setText("101.5")
+    counter.fill(asked.looks, "plum")
+    assert "Which is it: " in asked.looks.wrong.text()
+    counter.fill(asked.looks, "ferry")
+    assert counter.said == (
+        "1 skein without a tag came back: one of 2 skeins of order T4, as stated")
+    (found,) = studio.book.ask(_on_the_table)
+    lots = studio.origins(found, "lot")
+    assert [(link.word, link.basis) for link in lots] == [("known", "stated")]
+    studio.check()
 
 
 def test_one_comes_back_without_its_tag_and_stays_one_of_those_of_its_order(counter):
@@ -209,3 +246,11 @@ def test_a_pasted_list_of_tags_lies_on_the_counter(counter):
     assert counter.hand.basket_card.sum.text() == "3 skeins of 2 lots · no price is set"
     counter.press("F8")
     assert counter.basket == []
+
+
+def _on_the_table(connection):
+    from sqlalchemy import select
+
+    from app.records import Whereabouts
+    return connection.execute(select(Whereabouts.yarn).where(
+        Whereabouts.state == "table", Whereabouts.until.is_(None))).scalars().all()

@@ -186,6 +186,25 @@ def test_two_lots_in_one_line_are_said_and_the_answer_is_kept(packing, shop):
     assert packing.orders() == {}
 
 
+def test_a_line_from_two_lots_leaves_only_when_it_was_answered_and_is_asked_about_once(
+    packing, shop
+):
+    packing.scan("1042", *shop.marks[0][:1], shop.marks[1][0], shop.marks[2][0], DONE)
+    assert "2 lots" in packing.found[0]
+    packing.press("F6")
+    assert "a line of it is from several lots" in packing.trouble
+    assert packing.orders()["1042"] == (3, 4)
+    packing.press("F8")
+    packing.scan("1042")
+    assert packing.found[0].startswith("One line from 2 lots:")
+    packing.scan(plate(2))
+    assert packing.said == "order 1042, a line from two lots: rows card put in"
+    packing.scan(shop.marks[0][1])
+    assert packing.found == []
+    packing.scan(DONE)
+    assert packing.orders() == {}
+
+
 def test_two_lots_that_were_undone_are_not_asked_about_any_more(packing, shop):
     packing.scan("1042", shop.marks[0][0], shop.marks[1][0], UNDO)
     assert packing.found == []
@@ -229,7 +248,8 @@ def test_hold_stops_it_in_its_plate_and_says_whom_to_ask_and_what_may_go(packing
     assert "may not leave. Nothing was taken: put it back." in held.sentence
     assert "weak jar" in held.why[0]
     assert held.why[0].endswith("ask OW, Osk Wray.")
-    assert held.instead == f"Instead: {shown(shop.code(shop.lots[1]))}: 2 on shelf 003"
+    assert held.instead.text() == (f"Instead: {shown(shop.code(shop.lots[1]))}: 2 on shelf 003, "
+                                   "not measured: hold them side by side")
     packing.scan(shop.marks[1][0])
     assert packing.asked == ""
     assert packing.orders()["1052"] == (1, 1)

@@ -172,16 +172,21 @@ class FoundCard(Ask):
         first.line.setFocus()
 
     def save(self) -> None:
+        base, mg = self.told()
+        if base is not None and mg is not None:
+            self.answered.emit((base, mg))
+
+    def told(self) -> tuple[int | None, int | None]:
+        """The base's number and mg; none, and what is missing has the focus."""
         base = self.base.value()
         if base is None:
             self.base.line.setFocus()
-            return
+            return None, None
         if not self.grams.line.text().strip():
             self.grams.line.setFocus()
-            return
+            return base, None
         grams = self.grams.value()
-        if grams is not None:
-            self.answered.emit((base, int(grams * 1000)))
+        return base, None if grams is None else int(grams * 1000)
 
 
 def _base_reader(bases: Sequence[tuple[int, str]]) -> Callable[[str], int]:

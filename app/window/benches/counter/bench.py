@@ -1,6 +1,6 @@
 """The counter: one box that takes anything, and what is left to sell of it."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from datetime import datetime
 
 from PySide6.QtCore import Qt
@@ -9,10 +9,8 @@ from PySide6.QtGui import QKeyEvent
 from app.calculations.codes import Kind, bare_characters, code_of
 from app.lookups.counter import AtCounter
 from app.lookups.customers import Known
-from app.lookups.kits import kits_named
 from app.lookups.lot_lines import NextLook, base_names, sisters_left
-from app.lookups.put_bys import Over, put_bys_over
-from app.lookups.things import Found
+from app.lookups.put_bys import put_bys_over
 from app.problems import NotFound
 from app.window.bench import Around, Bench
 from app.window.benches.counter.asking import Ask
@@ -21,6 +19,7 @@ from app.window.benches.counter.basket import item_of
 from app.window.benches.counter.for_whom import ForWhom
 from app.window.benches.counter.hand import Hand
 from app.window.benches.counter.keeping import KeepCard
+from app.window.benches.counter.looked_at import seen_at_counter
 from app.window.benches.counter.looking import (
     Answer,
     OnShelf,
@@ -33,7 +32,10 @@ from app.window.benches.counter.looking import (
     look_at_lot,
 )
 from app.window.benches.counter.more import More
+from app.window.benches.counter.reading import ReadingBack
+from app.window.benches.counter.returns import Returns
 from app.window.benches.counter.till import Till
+from app.window.faults.at_hand import FaultsAtHand
 from app.window.in_turn import InTurn
 from app.window.parts.action_plates import COUNTS, DONE
 
@@ -50,12 +52,15 @@ class CounterBench(Bench):
         self.setAccessibleName("counter")
         self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
         self.hand, self.till, self._in_turn = Hand(), Till(self), InTurn(self)
-        self.bags = Bags(self, self.till)
-        self.more = More(self, self.till, self._keep_of, self._open_bag)
+        self.bags, self.returns = Bags(self, self.till), Returns(self, self.till)
+        self.more = More(self, self.till)
+        self.in_front = FaultsAtHand(
+            self, self._in_turn, lambda: seen_at_counter(self.lot, self._mark),
+            self.hand.lot_card.fault_key, self.hand.lot_card.good_key)
+        self.reading = ReadingBack(self, self.hand, self._in_turn, self._found)
         self.lot: AtCounter | None = None
         self._mark, self._note = "", ""
         self._purchases: Purchases | None = None
-        self._over: tuple[Over, ...] = ()
         self.body.addWidget(self.hand)
         self._join()
 
@@ -72,7 +77,7 @@ class CounterBench(Bench):
         if self._purchases is not None and not self.hand.listed.isHidden():
             self.ask(self._show_purchases, buyer_of, self._purchases)
         if not self.hand.empty.isHidden():
-            self.ask(self._show_over, put_bys_over, self._now())
+            self.ask(self.hand.empty.show_over, put_bys_over, self._now())
 
     def take(self, code: str) -> bool:
         """A lot, a tag, a shelf, DONE or COUNT; an old lot's code stands as it stood."""
@@ -97,6 +102,9 @@ class CounterBench(Bench):
         for code in codes:
             self.take(code)
         return True
+
+    def take_picture(self, picture: bytes) -> bool:
+        return self.reading.photos.take(picture)
 
     def seek(self, words: str) -> bool:
         """A part of a code, a name, an order's number, a buyer."""
@@ -126,6 +134,9 @@ class CounterBench(Bench):
             self._shelf(answer.shelf)
         elif answer.kit is not None:
             self.bags.scanned(answer.kit)
+        elif answer.read is not None:
+            self._show(None)
+            self.hand.show_read(answer.read)
         elif answer.choices:
             self._show(None)
             self.hand.show_choices(answer, self._now())
@@ -139,6 +150,7 @@ class CounterBench(Bench):
             self.hand.ask(None)
         self.lot, self._purchases = lot, None
         self._mark, self._note = skein.mark if skein else "", answer.note
+        self.more.basis = answer.basis
         self.setFocus()
         self.hand.show_lot(lot, skein, answer.note, self._now())
         self.ask(self._show_sisters, sisters_left, lot.line.lot)
@@ -186,10 +198,6 @@ class CounterBench(Bench):
     def _show_sisters(self, sisters: tuple[NextLook, ...]) -> None:
         self.hand.show_sisters(sisters, self._now())
 
-    def _show_over(self, over: tuple[Over, ...]) -> None:
-        self._over = over
-        self.hand.empty.show_over(over)
-
     def _show_basket(self) -> None:
         self.hand.show_basket(self.till.basket, self.till.buyer)
 
@@ -224,10 +232,7 @@ class CounterBench(Bench):
             self.setFocus()
 
     def _order(self) -> str:
-        """The one order before the person, to which something may come back."""
-        bought = self._purchases
-        numbers = {one.number for one in bought.rows if one.count} if bought else set()
-        return numbers.pop() if len(numbers) == 1 else ""
+        return self._purchases.one_order if self._purchases else ""
 
     def _show_called(self, answer: tuple[str, tuple[Known, ...]]) -> None:
         for whom in self.hand.question.findChildren(ForWhom) if self.hand.question else ():
@@ -239,39 +244,15 @@ class CounterBench(Bench):
     def _ask_base(self, bases: tuple[tuple[int, str], ...]) -> None:
         bought = self._purchases.rows if self._purchases else ()
         names = {self.lot.line.base} if self.lot else {one.lot.base for one in bought if one.lot}
-        self.till.found(bases, names.pop() if len(names) == 1 else "", self._order())
+        base = names.pop() if len(names) == 1 else ""
+        if self._order():
+            self.returns.untagged(self._order(), bases, base, bought)
+        else:
+            self.till.found(bases, base)
 
-    def _promise(self) -> None:
+    def _with_lot(self, does: Callable[[AtCounter], None]) -> None:
         if self.lot is not None:
-            self.till.promise(self.lot)
-
-    def _wants_more(self) -> None:
-        if self.lot is not None:
-            self.more.wanted(self.lot)
-
-    def _keep_of(self, lot: int, count: int) -> None:
-        """So many of a lot that was offered are taken: ask for whom, and until when."""
-        def show(answer: Answer) -> None:
-            if answer.lot is not None:
-                self._take_up(answer, answer.lot)
-                self.till.put_by(answer.lot, self._now(), count)
-
-        self.ask(show, look_at_lot, lot)
-
-    def _open_bag(self, name: str) -> None:
-        """The bag of this name is looked at, as if it were scanned; of several one is chosen."""
-        def show(found: Sequence[Found]) -> None:
-            if len(found) == 1:
-                self.take(found[0].code)
-            else:
-                self.seek(name)
-
-        self.ask(show, kits_named, name)
-
-    def _back(self) -> None:
-        skein = self.lot.tagged(self._mark) if self.lot else None
-        if skein is not None:
-            self.till.back(skein.yarn)
+            does(self.lot)
 
     def _now(self) -> datetime:
         return self.around.session.now()
@@ -287,12 +268,13 @@ class CounterBench(Bench):
         hand.code.connect(self.take)
         hand.away_key.clicked.connect(self.put_away)
         hand.empty.find_key.clicked.connect(self._ask_found)
-        hand.empty.back_key.clicked.connect(lambda: till.end_over(self._over))
+        hand.empty.back_key.clicked.connect(lambda: till.end_over(hand.empty.over))
         hand.listed.untagged_key.clicked.connect(self._ask_found)
         card.put_by_key.clicked.connect(lambda: till.put_by(self.lot, self._now()))
-        card.promise_key.clicked.connect(self._promise)
-        card.more_key.clicked.connect(self._wants_more)
-        card.back_key.clicked.connect(self._back)
+        card.promise_key.clicked.connect(lambda: self._with_lot(till.promise))
+        card.more_key.clicked.connect(lambda: self._with_lot(self.more.wanted))
+        card.back_key.clicked.connect(lambda: self._with_lot(
+            lambda lot: self.returns.came(lot, lot.tagged(self._mark))))
         basket.taken_out.connect(till.take_out)
         basket.sell_key.clicked.connect(till.sell)
         basket.to_key.clicked.connect(till.sell_to)

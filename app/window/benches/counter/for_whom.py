@@ -7,9 +7,9 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from app.calculations.moments import day_words
 from app.lookups.customers import Known
-from app.window.benches.counter.rows import Offer, OfferRows
 from app.window.look.look import Gap
 from app.window.parts.fields import TextField
+from app.window.parts.offer_rows import Offer, OfferRows
 from app.work.serving import Buyer
 
 MOST = 5

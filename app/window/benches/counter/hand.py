@@ -14,17 +14,19 @@ from app.lookups.counter import AtCounter, Tagged
 from app.lookups.customers import Known
 from app.lookups.lot_lines import LotLine, NextLook
 from app.lookups.shelves import ShelfLot
+from app.scanning.read_back import ReadBack
 from app.window.benches.counter.asking import Ask
 from app.window.benches.counter.basket import Basket
 from app.window.benches.counter.basket_card import BasketCard
 from app.window.benches.counter.looking import Answer, OnShelf, Purchases
 from app.window.benches.counter.lot_card import LotCard, NextLookCard
 from app.window.benches.counter.pages import EmptyPage, ListPage
-from app.window.benches.counter.rows import Offer
 from app.window.benches.counter.words import age_words, bought_words, left_short, pieces
 from app.window.look.look import Gap
 from app.window.parts.card import Actions, SideBySide
 from app.window.parts.key_button import KeyButton
+from app.window.parts.offer_rows import Offer
+from app.window.parts.read_page import ReadPage
 from app.window.parts.sight import to_top
 
 SEVERAL = ("More than one lot fits: ask for 2 m of the yarn or the tag, and look at both. Nothing "
@@ -42,10 +44,11 @@ class Hand(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self.empty, self.listed, self.lot_card = EmptyPage(), ListPage(), LotCard()
+        self.read = ReadPage()
         self.next_look, self.basket_card = NextLookCard(), BasketCard()
         self.away_key = KeyButton("Put away", "F8")
         self.question: Ask | None = None
-        self._views: tuple[QWidget, ...] = (self.empty, self.listed, self.lot_card)
+        self._views: tuple[QWidget, ...] = (self.empty, self.listed, self.read, self.lot_card)
         self._side = _column(self.basket_card, self.next_look)
         self._side.layout().addStretch(1)  # type: ignore[union-attr]
         main = _column(*self._views, Actions(self.away_key))
@@ -91,6 +94,13 @@ class Hand(QWidget):
         ]
         self.listed.show_list(answer.sentence, CHOOSE, offers)
         self._begin_list()
+
+    def show_read(self, read: ReadBack) -> None:
+        """What was read back: nothing of it lies on the counter."""
+        self.read.show_read(read)
+        self.turn_to(self.read)
+        self.read.begin()
+        to_top(self)
 
     def show_purchases(self, bought: Purchases, order: str) -> None:
         """What was bought, line by line; `order` is where something may come back to."""

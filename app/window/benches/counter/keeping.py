@@ -7,10 +7,10 @@ from app.lookups.counter import AtCounter, Tagged
 from app.lookups.customers import Known
 from app.problems import BadInput
 from app.window.benches.counter.asking import Ask
-from app.window.benches.counter.days import day_said, end_of
 from app.window.benches.counter.for_whom import ForWhom
 from app.window.benches.counter.words import fetch_words
 from app.window.parts.card import SideBySide
+from app.window.parts.days import day_said, end_of
 from app.window.parts.fields import CountField, Field
 from app.window.parts.words import SECOND, Words
 

@@ -1,7 +1,7 @@
 """What the counter asks the book for one text: a lot, a skein, a shelf, a buyer, or a choice."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, time
 from typing import Any
 
@@ -21,10 +21,13 @@ from app.lookups.kits import KitNow, kit_now, kits_named
 from app.lookups.lot_lines import LotLine, lot_lines, lots_named
 from app.lookups.shelves import ShelfLot, on_shelf, shelf_words
 from app.lookups.things import Found, by_codes
+from app.scanning.gaps import said_with_gaps
+from app.scanning.how_known import Came
+from app.scanning.read_back import ReadBack, read_with_gaps
 from app.scanning.resolve import MOST_LISTED, Resolution, resolve
 from app.scanning.saying import quoted, that_is
-from app.window.benches.counter.days import month_said
-from app.window.benches.counter.words import kit_gone, skein_words
+from app.window.benches.counter.words import skein_words
+from app.window.parts.days import month_said
 
 _ASKED_HERE = (Kind.LOT, Kind.SKEIN, "tag", Kind.SHELF, Kind.KIT)
 
@@ -37,6 +40,12 @@ class Purchases:
     rows: tuple[Bought, ...]
     buyer: Known | None = None
     order: OrderFound | None = None
+
+    @property
+    def one_order(self) -> str:
+        """The one order before the person, to which something may come back."""
+        numbers = {one.number for one in self.rows if one.count}
+        return numbers.pop() if len(numbers) == 1 else ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,11 +70,15 @@ class Answer:
     purchases: Purchases | None = None
     shelf: OnShelf | None = None
     kit: KitNow | None = None
+    read: ReadBack | None = None
+    """What was read of photographs, or may be meant by a code with gaps."""
     lots: tuple[LotLine, ...] = ()
     tags: tuple[Found, ...] = ()
     buyers: tuple[Known, ...] = ()
     sentence: str = ""
     next_step: str = ""
+    basis: str = "scanned"
+    """How the lot is known: a photograph, or what was told, only states it."""
 
     @property
     def choices(self) -> int:
@@ -75,6 +88,10 @@ class Answer:
 
 def find(connection: Any, text: str, typed: bool, now: datetime) -> Answer:
     """What was scanned or typed."""
+    gaps = said_with_gaps(text) if typed else None
+    if gaps is not None:
+        came = Came.GAPS if UNREADABLE in text else Came.TOLD
+        return Answer(text, read=read_with_gaps(connection, *gaps, came))
     may_be_order = typed or code_of(bare_characters(text)) is None
     order = order_numbered(connection, number_of_order(text)) if may_be_order else None
     if order is not None:
@@ -93,6 +110,14 @@ def find(connection: Any, text: str, typed: bool, now: datetime) -> Answer:
 def look_at_lot(connection: Any, lot: int) -> Answer:
     """A lot that was chosen."""
     return Answer("", lot=at_counter(connection, lot))
+
+
+def look_as_stated(connection: Any, thing: Found, from_words: str, now: datetime) -> Answer:
+    """A lot or a tag that was only named: its skein does not lie on the counter."""
+    answer = find(connection, thing.code, False, now)
+    stated = f"{thing.shown} as stated, {from_words}: scan its tag when it is here."
+    more = skein_words(answer.skein, now) if answer.skein else answer.note
+    return replace(answer, skein=None, basis="stated", note=f"{stated} {more}".strip())
 
 
 def look_at_buyer(connection: Any, buyer: Known) -> Answer:
@@ -127,9 +152,8 @@ def _one(
                                           on_shelf(connection, found.id)))
     if found.kind == Kind.KIT:
         kit = kit_now(connection, found.id)
-        if kit.order or not kit.skeins:
-            sentence, next_step = kit_gone(kit)
-            return Answer(text, sentence=sentence, next_step=next_step)
+        if kit.gone is not None:
+            return Answer(text, sentence=kit.gone[0], next_step=kit.gone[1])
         return Answer(text, kit=kit)
     if found.kind == Kind.LOT:
         return Answer(text, lot=at_counter(connection, found.id))
@@ -186,6 +210,14 @@ def _in_month(connection: Any, text: str, now: datetime) -> Answer | None:
         return None
     since, until, words = said
     first, after = (datetime.combine(day, time()).astimezone() for day in (since, until))
+    buyers = customers_named(connection, words)
+    if len(buyers) > 1:
+        return Answer(text, buyers=buyers, sentence=f"These fit {quoted(text)}.")
+    if buyers:
+        there_then = tuple(one for one in bought_by(connection, buyers[0].id)
+                           if first <= one.placed < after)
+        return Answer(text, purchases=Purchases(
+            f"{buyers[0].name}, in {since:%B %Y}", there_then, buyers[0]))
     rows = sold_without_a_name(connection, first, after, words)
     return Answer(text, purchases=Purchases(
         f"Sold without a name in {since:%B %Y}, “{words}”", rows))

@@ -8,7 +8,6 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout
 
 from app.lookups.counter import AtCounter, Tagged
 from app.lookups.lot_lines import LotLine
-from app.window.benches.counter.rows import Offer, OfferRows
 from app.window.benches.counter.words import (
     age_words,
     hold_words,
@@ -22,6 +21,7 @@ from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions, Card
 from app.window.parts.hold_plate import HoldLine
 from app.window.parts.key_button import KeyButton
+from app.window.parts.offer_rows import Offer, OfferRows
 from app.window.parts.swatch import Swatch, Zone
 from app.window.parts.take_down import take_down
 from app.window.parts.words import SECOND, BigNumber, CodeWords, Words
@@ -44,6 +44,8 @@ class LotCard(Card):
         self.promise_key = KeyButton("Promise", "F4")
         self.more_key = KeyButton("Wants more", "F11")
         self.back_key = KeyButton("It came back", "F10", strong=True)
+        self.fault_key = KeyButton("A fault", "F1")
+        self.good_key = KeyButton("Seen good", "F9")
         self.holds: list[HoldLine] = []
         self._swatch, self._holds = QVBoxLayout(), QVBoxLayout()
         self._swatch.setSpacing(Gap.HAIR)
@@ -60,7 +62,7 @@ class LotCard(Card):
         row.addLayout(words, 1)
         self.add(row)
         self.add_last(Actions(self.put_by_key, self.promise_key, self.more_key,
-                              self.back_key))
+                              self.back_key, self.fault_key, self.good_key))
 
     def show_lot(self, lot: AtCounter, skein: Tagged | None, note: str, now: datetime) -> None:
         """Show another lot, or the same as it is now."""
@@ -82,6 +84,7 @@ class LotCard(Card):
             else:
                 key.refuse(NONE_LEFT)
         self.back_key.setVisible(skein is not None and skein.state == "sent")
+        self.good_key.setVisible(skein is not None)
 
     def _show_swatch(self, line: LotLine) -> None:
         _empty(self._swatch)

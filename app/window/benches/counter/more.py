@@ -1,28 +1,52 @@
-"""What is done where a customer wants more of a lot: it is asked, offered, answered and kept."""
+"""What is done where a customer wants more of a lot: it is asked, offered, answered and done."""
 
 from collections.abc import Callable
+from dataclasses import replace
+from datetime import datetime, timedelta
+from functools import partial
+from typing import Any
 
-from app.lookups.counter import AtCounter
+from app.calculations.moments import short_day
+from app.lookups.counter import AtCounter, Tagged, at_counter
 from app.lookups.reorder import Asked, Reorder, reorder
-from app.lookups.reorder_ways import Way
+from app.lookups.reorder_ways import Does, Way
 from app.window.bench import Bench
+from app.window.benches.counter.asking import ShelfCard
+from app.window.benches.counter.keeping import KEPT_DAYS, KeepCard, PromiseCard
 from app.window.benches.counter.till import Till
-from app.window.benches.counter.wanting import MoreCard, SaidCard, WaysCard
+from app.window.benches.counter.wanting import MoreCard
+from app.window.benches.counter.ways_card import (
+    DECLINED,
+    ON_ORDER,
+    TAKEN,
+    SaidCard,
+    WaysCard,
+    does_words,
+)
+from app.window.benches.counter.words import fetch_words, listing, pieces, plate_words
+from app.window.parts.days import end_of
+from app.work.answering import (
+    end_put_by_offered,
+    keep_offered,
+    open_kit_offered,
+    promise_offered,
+    shelve_offered,
+)
 from app.work.offering import OfferIn, offered
+from app.work.serving import Buyer
 
 HUNDREDTHS = 100
 
 
 class More:
-    """One customer's wish for more; `keep` puts by of the lot they took, `kit` looks at its bag."""
+    """One customer's wish for more: the ways are shown until it is filled, or left."""
 
-    def __init__(
-        self, bench: Bench, till: Till, keep: Callable[[int, int], None],
-        kit: Callable[[str], None],
-    ) -> None:
-        self._bench, self._till, self._keep, self._kit = bench, till, keep, kit
+    def __init__(self, bench: Bench, till: Till) -> None:
+        self._bench, self._till = bench, till
         self._lot: AtCounter | None = None
         self._asked: Asked | None = None
+        self._wanted = 0
+        self.basis = "scanned"  # how the lot in hand is known
 
     def wanted(self, lot: AtCounter, count: int | None = None) -> None:
         """Ask how much is wanted; a number that was said already shows the ways at once."""
@@ -36,44 +60,145 @@ class More:
         self._till.asks.emit(card)
 
     def _look(self, asked: Asked) -> None:
-        self._asked = asked
-        self._bench.ask(self._show, reorder, asked, self._bench.around.session.now())
+        self._asked = replace(asked, basis=self.basis)
+        self._bench.ask(self._show, reorder, self._asked, self._now())
 
     def _show(self, found: Reorder) -> None:
         if self._lot is None or self._asked is None:
             return
+        self._wanted = found.wanted
         card = WaysCard(self._lot.line.shown, self._asked.put_up, found)
-        card.answered.connect(lambda told: self._said(found.wanted, *told))
+        card.answered.connect(lambda told: self._look_at(*told))
         self._till.asks.emit(card)
 
-    def _said(self, wanted: int, way: Way) -> None:
-        card = SaidCard(way)
-        card.answered.connect(lambda told: self._write(wanted, way, *told))
+    def _look_at(self, way: Way) -> None:
+        """What lies free of the lot is looked up first, so that one key can take it."""
+        if self._lot is not None:
+            self._bench.ask(partial(self._offer, way), at_counter,
+                            way.lot or self._lot.line.lot)
+
+    def _offer(self, way: Way, lot: AtCounter) -> None:
+        count, buyer = self._count(way), self._till.buyer
+        shelf = plate_words(lot.free[0].place_words) if lot.free else ""
+        whose = f" for {buyer.name}" if buyer else ""
+        order = (f"{count} on an order{whose}" + (
+            "" if way.way == "same lot" else ", customer agreed")
+            if way.does is Does.KEEP else "")
+        card = SaidCard(way, does_words(way, count, shelf, buyer.name if buyer else "",
+                                        short_day(self._until())), order, _kept_for(way))
+        card.answered.connect(lambda told: self._answer(way, lot, *told))
         self._till.asks.emit(card)
 
-    def _write(self, wanted: int, way: Way, answer: str) -> None:
+    def _answer(self, way: Way, lot: AtCounter, said: str) -> None:
+        if said not in (TAKEN, ON_ORDER):
+            self._do(way, said, offered)
+        elif said == ON_ORDER:
+            self._on_order(way, lot)
+        elif way.does is Does.KEEP:
+            self._keep(way, lot)
+        elif way.does in (Does.OPEN_KIT, Does.SHELVE):
+            self._on_a_shelf(way, lot)
+        elif way.does is Does.END_PUT_BY:
+            lies = all(one.place is not None for one in way.of)
+            self._shelf_then(lies, way, end_put_by_offered, _yarn(way.of))
+        else:
+            self._do(way, TAKEN, offered)
+
+    def _keep(self, way: Way, lot: AtCounter) -> None:
+        """Put by at once for who is served; else it is asked for whom, and until when."""
+        chosen = self._chosen(way, lot)
+        buyer = self._till.buyer
+        if buyer is not None:
+            self._do(way, TAKEN, keep_offered, _yarn(chosen), self._until(), Buyer(buyer.id),
+                     got=len(chosen), fetch=chosen)
+            return
+        card = KeepCard(lot, (), None, self._now().astimezone().date())
+        card.count(len(chosen))
+        card.answered.connect(lambda told: self._do(
+            way, TAKEN, keep_offered, *told, got=len(told[0])))
+        self._till.asks.emit(card)
+
+    def _on_order(self, way: Way, lot: AtCounter) -> None:
+        count, buyer = self._count(way), self._till.buyer
+        if buyer is not None and self._asked is not None:
+            self._do(way, TAKEN, promise_offered, lot.line.lot, count, Buyer(buyer.id),
+                     self._asked.put_up, got=count)
+            return
+        card = PromiseCard(lot, None)
+        card.count(count)
+        card.answered.connect(lambda told: self._do(
+            way, TAKEN, promise_offered, lot.line.lot, *told, got=told[0]))
+        self._till.asks.emit(card)
+
+    def _on_a_shelf(self, way: Way, lot: AtCounter) -> None:
+        """Where the others of the lot lie; where none does, the shelf is asked for."""
+        place = lot.free[0].place if lot.free else None
+        bag = way.of[0].kit_id if way.does is Does.OPEN_KIT else None
+        deed = shelve_offered if bag is None else open_kit_offered
+        self._shelf_then(place is not None, way, deed, _yarn(way.of) if bag is None else bag,
+                         *([] if place is None else [place]))
+
+    def _shelf_then(
+        self, known: bool, way: Way, deed: Callable[..., Any], *args: Any
+    ) -> None:
+        if known:
+            self._do(way, TAKEN, deed, *args, got=0)
+            return
+        card = ShelfCard(f"{pieces(len(way.of), 'skein')}: on which shelf?")
+        card.answered.connect(lambda told: self._do(way, TAKEN, deed, *args, *told, got=0))
+        self._till.asks.emit(card)
+
+    def _do(
+        self, way: Way, answer: str, deed: Callable[..., Any], *args: Any,
+        got: int | None = None, fetch: tuple[Tagged, ...] = (),
+    ) -> None:
+        """The offer with its answer, and what is done of it; `got` of what was wanted is filled."""
         if self._lot is None:
             return
         delta = None if way.difference is None else round(way.difference.ciede2000 * HUNDREDTHS)
-        buyer = self._till.buyer
-        offer = OfferIn(self._lot.line.lot, wanted, way.way, answer, way.lot, delta,
-                        buyer.id if buyer else None)
-        self._bench.do(offered, offer, then=lambda _done: self._after(wanted, way, answer))
+        buyer, other = self._till.buyer, None if way.way == "same lot" else way.lot
+        said = OfferIn(self._lot.line.lot, self._wanted, way.way, answer, other, delta,
+                       buyer.id if buyer else None)
 
-    def _after(self, wanted: int, way: Way, answer: str) -> None:
-        """What was taken is done next: its bag is looked at, or it is put by."""
-        self._till.asks.emit(None)
-        lot = self._lot
-        if answer != "taken" or lot is None:
-            return
-        kit = next((one.kit for one in lot.skeins if one.state == "kit" and one.kit
-                    and f"in kit {one.kit}," in way.words), "")
-        if kit:
-            self._kit(kit)
-        elif way.lot is not None:
-            self._keep(way.lot, min(wanted, way.skeins))
-        elif way.way == "same lot" and lot.free and way.words.startswith(f"{way.skeins} free"):
-            self._keep(lot.line.lot, min(wanted, way.skeins))
+        def then(_done: Any) -> None:
+            if fetch:
+                self._bench.say(f"fetch {fetch_words(fetch)}")
+            self._go_on(self._wanted - got if got is not None
+                        else self._wanted if answer == DECLINED else 0)
+
+        self._bench.do(deed, said, *args, then=then)
+
+    def _go_on(self, still: int) -> None:
+        """The ways once more for what is still wanted; or it is filled."""
+        if still > 0 and self._asked is not None:
+            self._look(replace(self._asked, skeins=still, metres=None, used=None, done=None))
+        else:
+            self._till.asks.emit(None)
+
+    def _count(self, way: Way) -> int:
+        return min(self._wanted, way.skeins)
+
+    def _chosen(self, way: Way, lot: AtCounter) -> tuple[Tagged, ...]:
+        put_up = self._asked.put_up if self._asked else "skein"
+        return tuple(one for one in lot.free if one.put_up == put_up)[:self._count(way)]
+
+    def _until(self) -> datetime:
+        return end_of((self._now() + timedelta(days=KEPT_DAYS)).astimezone().date())
+
+    def _now(self) -> datetime:
+        return self._bench.around.session.now()
+
+
+def _yarn(skeins: tuple[Tagged, ...]) -> tuple[int, ...]:
+    return tuple(one.yarn for one in skeins)
+
+
+def _kept_for(way: Way) -> str:
+    """'Put by for Ada Nygård: ask her first, and what she says is done by one key.'"""
+    names = [one.name for one in way.of if one.name] if way.does is Does.END_PUT_BY else []
+    if not names:
+        return ""
+    return f"It is put by for {listing(dict.fromkeys(names))}: ask before it is given to another."
 
 
 def _put_up(lot: AtCounter) -> str:

@@ -7,16 +7,17 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from app.calculations.codes import shown
 from app.calculations.moments import short_day
 from app.lookups.put_bys import Over
-from app.window.benches.counter.rows import Offer, OfferRows
 from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions, Card
 from app.window.parts.key_button import KeyButton
+from app.window.parts.offer_rows import Offer, OfferRows
+from app.window.parts.read_page import PHOTO_KEY
 from app.window.parts.ways import ways_to_ask
 from app.window.parts.words import SECOND, Words
 
 WAYS = (
     ("26·15·R6F", "a lot, or the tag of a skein"),
-    ("26?9K4?", "a ? for what cannot be read"),
+    ("26?9K4? teal", "a ? for what cannot be read; or drop a photograph"),
     ("glove 4-ply", "parts of a colourway and a base"),
     ("T12", "an order’s number"),
     ("Osk", "a customer, also with words of what was bought"),
@@ -31,10 +32,12 @@ class EmptyPage(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
+        self.over: tuple[Over, ...] = ()
         self.over_words = Words("", Size.LEAD, bold=True)
         self.over_which = Words(ink=SECOND)
         self.back_key = KeyButton("Back on the shelf", "F11", strong=True)
         self.find_key = KeyButton("Found without a tag", "F9")
+        self.photo_key = KeyButton("Read a photograph", PHOTO_KEY)
         self._over = Card(in_hand=True)
         self._over.add(self.over_words, self.over_which, Actions(self.back_key))
         self._over.hide()
@@ -47,6 +50,7 @@ class EmptyPage(QWidget):
 
     def show_over(self, over: Sequence[Over]) -> None:
         """Put-bys whose day is over; none hides the card."""
+        self.over = tuple(over)
         many = len(over) != 1
         self.over_words.setText(
             f"{len(over)} put-by{'s' if many else ''} {'are' if many else 'is'} over: back on the "
@@ -65,7 +69,7 @@ class EmptyPage(QWidget):
                  Words("The largest number is how many are left to sell.", ink=SECOND))
         card.add(ways_to_ask(WAYS))
         card.add(Words("To sell, scan the tags and press F5, or scan DONE.", ink=SECOND))
-        card.add_last(Actions(self.find_key))
+        card.add_last(Actions(self.find_key, self.photo_key))
         return card
 
 

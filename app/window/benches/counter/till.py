@@ -23,7 +23,6 @@ from app.window.benches.counter.keeping import KeepCard, PromiseCard
 from app.window.benches.counter.words import pieces
 from app.work.matching import find
 from app.work.moving import To, end_put_bys, move
-from app.work.returning import came_back, came_back_untagged
 from app.work.selling import sell
 from app.work.serving import Buyer, keep_for, promise, sell_to
 
@@ -121,10 +120,6 @@ class Till(QObject):
         card.answered.connect(lambda _told: self.take_out(item.skein.mark))
         self.asks.emit(card)
 
-    def back(self, yarn: int) -> None:
-        """A sold skein is here again."""
-        self._do(came_back, [yarn])
-
     def end_over(self, over: Sequence[Over]) -> None:
         """Put-bys that are over go back on their shelf; where they lie apart, it is asked for."""
         places = {one.place for one in over}
@@ -135,18 +130,11 @@ class Till(QObject):
         card.answered.connect(lambda told: self._do(end_put_bys, *told))
         self.asks.emit(card)
 
-    def found(self, bases: Sequence[tuple[int, str]], base: str, order: str = "") -> None:
-        """A skein without a tag: found here, or come back from an order."""
-        if order:
-            card = FoundCard(f"One of order {order} came back without its tag",
-                             "It stays one of those the order sent, as the customer says.",
-                             bases, base)
-            card.answered.connect(lambda told: self._do(came_back_untagged, *told, order))
-        else:
-            card = FoundCard("Found without a tag",
-                             "Its lot stays not known until something says what it is.",
-                             bases, base)
-            card.answered.connect(lambda told: self._do(find, *told))
+    def found(self, bases: Sequence[tuple[int, str]], base: str) -> None:
+        """A skein without a tag was found here."""
+        card = FoundCard("Found without a tag",
+                         "Its lot stays not known until something says what it is.", bases, base)
+        card.answered.connect(lambda told: self._do(find, *told))
         self.asks.emit(card)
 
     def _sell_to(self, buyer: Buyer) -> None:

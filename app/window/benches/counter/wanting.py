@@ -1,30 +1,29 @@
-"""More of the lot in hand: how many are wanted, then the ways to serve it, then what was said."""
+"""More of the lot in hand: how many are wanted, or metres, or how much of the piece is done."""
 
-from collections.abc import Sequence
+from dataclasses import replace
 from decimal import Decimal, InvalidOperation
-from functools import partial
 
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
-from app.lookups.reorder import Asked, Reorder
-from app.lookups.reorder_ways import Way
+from app.calculations.reorder import ALLOWANCE, Blending, Fabric, blending
+from app.lookups.reorder import Asked
 from app.problems import BadInput
-from app.window.benches.counter.asking import Ask, NumberedAsk
-from app.window.benches.counter.words import listing, pieces
-from app.window.look.look import Size
+from app.window.benches.counter.asking import Ask
 from app.window.parts.card import Actions, SideBySide
 from app.window.parts.fields import CountField, Field
 from app.window.parts.key_button import KeyButton
-from app.window.parts.words import SECOND, BigNumber, Words
-from app.work.offering import ANSWERS
 
 PERCENT = Decimal(100)
-MOST_KEYS = 9
-"""Ways with a digit of their own; the others are reached by Tab."""
+ZONE_CM = "8"
+"""In which two lots alternate where they meet; common practice, no source."""
 
 
 class MoreCard(Ask):
-    """How many more, or metres, or how much of the piece the skeins so far made."""
+    """How many more, or metres, or how much of the piece the skeins so far made.
+
+    The allowance is for what is reckoned from metres. The gauge, which is asked for by a key, says
+    how much of each lot must be left where rows of two lots alternate.
+    """
 
     def __init__(self, lot: int, shown: str, put_up: str) -> None:
         super().__init__(f"More of {shown}", "Fill in what the customer knows: a number, metres, "
@@ -34,7 +33,15 @@ class MoreCard(Ask):
         self.metres = Field("or metres", _number, "620")
         self.used = Field(f"or {put_up}s used so far", _number, "3")
         self.done = Field("for so much of the piece, %", _number, "62")
-        self.lay_out(SideBySide(self.how_many, self.metres), SideBySide(self.used, self.done))
+        self.allowance = Field("Allowance, %", _number_or_none, "5")
+        self.allowance.line.setText(f"{ALLOWANCE * PERCENT:.0f}")
+        self.gauge_key = KeyButton("Rows of two lots in turn", "F6")
+        self.gauge = Gauge()
+        self.lay_out(SideBySide(self.how_many, self.metres),
+                     SideBySide(self.used, self.done, self.allowance), Actions(self.gauge_key),
+                     self.gauge)
+        self.gauge.hide()
+        self.gauge_key.clicked.connect(self._ask_gauge)
 
     def begin(self) -> None:
         self.how_many.line.setFocus()
@@ -49,103 +56,93 @@ class MoreCard(Ask):
         if asked is not None:
             self.answered.emit((asked,))
 
+    def _ask_gauge(self) -> None:
+        self.gauge.show()
+        self.gauge.stitches.line.setFocus()
+
     def _asked(self) -> Asked | None:
-        used, done = self.used.line.text().strip(), self.done.line.text().strip()
+        percent = self.allowance.value()
+        if percent is None or not self.gauge.is_read():
+            return None
+        return self._told(Asked(lot=self._lot, put_up=self._put_up, allowance=percent / PERCENT,
+                                blending=self.gauge.zone()))
+
+    def _told(self, asked: Asked) -> Asked | None:
+        """With what was filled in: the first of the three ways that was begun."""
         if self.how_many.line.text().strip():
             count = self.how_many.value()
-            return None if count is None else Asked(
-                lot=self._lot, put_up=self._put_up, skeins=count)
+            return None if count is None else replace(asked, skeins=count)
         if self.metres.line.text().strip():
             metres = self.metres.value()
-            return None if metres is None else Asked(
-                lot=self._lot, put_up=self._put_up, metres=metres)
-        if not (used or done):
-            self.how_many.complain("Say how many are wanted, or one of the others.")
+            return None if metres is None else replace(asked, metres=metres)
+        if not (self.used.line.text().strip() or self.done.line.text().strip()):
+            self.how_many.complain("Say how many are wanted, or metres, or what was used.")
             return None
-        return self._rest_of_a_piece()
-
-    def _rest_of_a_piece(self) -> Asked | None:
         used, share = self.used.value(), self.done.value()
         if used is None or share is None:
             return None
         if share > PERCENT:
             self.done.complain("A piece is done at 100 %.")
             return None
-        return Asked(lot=self._lot, put_up=self._put_up, used=used, done=share / PERCENT)
+        return replace(asked, used=used, done=share / PERCENT)
 
 
-class WaysCard(NumberedAsk):
-    """The ways in their order, each with its words and one key. Answers with the way."""
+class Gauge(QWidget):
+    """How the piece is knitted; nothing filled in means that it is not asked."""
 
-    wants = "Press the number of a way, or scan the COUNT plate with it."
+    def __init__(self) -> None:
+        super().__init__()
+        self.stitches = Field("Stitches in 10 cm", _number, "27")
+        self.rows = Field("Rows in 10 cm", _number, "36")
+        self.each = Field("Yarn in a stitch, cm", _number, "1.30")
+        self.round = Field("The piece is round, cm", _number, "120")
+        self.zone_cm = Field("Rows in turn over, cm", _number, ZONE_CM)
+        self.zone_cm.line.setText(ZONE_CM)
+        self._asked = (self.stitches, self.rows, self.each, self.round)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.addWidget(SideBySide(self.stitches, self.rows, self.each))
+        column.addWidget(SideBySide(self.round, self.zone_cm))
 
-    def __init__(self, shown: str, put_up: str, found: Reorder) -> None:
-        wanted = pieces(found.wanted, put_up)
-        super().__init__(f"{wanted} more, of {shown}", "")
-        self.found, self.free = found, BigNumber()
-        self.free.show_number(f"{found.free}", "left to sell", f"{wanted} wanted")
-        self.need, self.fewest = Words(need_words(found), ink=SECOND), Words(
-            fewest_words(found), bold=True)
-        rows = [self._row(number, way) for number, way in enumerate(found.ways, 1)]
-        for words in (self.need, self.fewest):
-            words.setHidden(not words.text())
-        self.lay_out(self.free, self.need, self.fewest, *rows)
+    @property
+    def begun(self) -> bool:
+        """Whether anything of the gauge was filled in."""
+        return any(field.line.text().strip() for field in self._asked)
 
-    def _row(self, number: int, way: Way) -> QWidget:
-        key = KeyButton(f"{way.way[:1].upper()}{way.way[1:]}",
-                        str(number) if number <= MOST_KEYS else "")
-        key.clicked.connect(lambda _=False: self.answered.emit((way,)))
-        self.keys.append(key)
-        return SideBySide(Words(way.words), Words(way.certainty, Size.SMALL, ink=SECOND), key,
-                          shares=(5, 2, 2))
+    def is_read(self) -> bool:
+        """Whether all of it can be read, or nothing was filled in; else what is wrong is said."""
+        fields = (*self._asked, self.zone_cm)
+        wrong = [field for field in fields if self.begun and field.value() is None]
+        return not wrong
 
-
-class SaidCard(NumberedAsk):
-    """What the customer said to an offer. Answers with the word for it."""
-
-    wants = "Press 1, 2 or 3, or scan the COUNT plate with that number."
-
-    def __init__(self, way: Way) -> None:
-        super().__init__("What is the answer?", "It is kept with the offer, and promises nothing.")
-        self.keys = [KeyButton(f"{said[:1].upper()}{said[1:]}", str(number), strong=number == 1)
-                     for number, said in enumerate(ANSWERS, 1)]
-        for key, said in zip(self.keys, ANSWERS, strict=True):
-            key.clicked.connect(partial(self._say, said))
-        self.lay_out(Words(way.words, bold=True), Actions(*self.keys))
-
-    def _say(self, said: str, _checked: bool = False) -> None:
-        self.answered.emit((said,))
-
-
-def need_words(found: Reorder) -> str:
-    """'665 m with the allowance, 1.99 skeins: hardly anything is left of the last, …'"""
-    if found.need is None:
-        return ""
-    reckoned = f"{found.need.metres:,.0f} m with the allowance, {found.need.exact:.2f} reckoned"
-    if found.only_just:
-        return f"{reckoned}: it only just fits, so offer one more to be given back."
-    return f"{reckoned}."
-
-
-def fewest_words(found: Reorder) -> str:
-    """The fewest lots that fill it, and which two of them are least alike."""
-    fewest = found.fewest
-    if fewest is None:
-        return ""
-    lots: Sequence[str] = fewest.lots
-    said = f"The fewest lots for it: {listing(lots)}, {fewest.free} free"
-    if fewest.worst is not None:
-        worst = fewest.worst
-        said += (f"; least alike are {worst.one} and {worst.other}, "
-                 f"{worst.ciede2000:.2f} apart")
-    return f"{said}." if fewest.closest else f"{said}; a closer set may be there."
+    def zone(self) -> Blending | None:
+        """The rows in which two lots alternate, and what must be left of each."""
+        fields = (*self._asked, self.zone_cm) if self.begun else ()
+        read = [value for field in fields if (value := field.value()) is not None]
+        if len(read) <= len(self._asked):
+            return None
+        stitches, rows, each, around, zone_cm = read
+        return blending(Fabric(stitches, rows, each), around, zone_cm)
 
 
 def _number(text: str) -> Decimal:
+    number = _read(text)
+    if number is None or not number > 0:
+        raise BadInput(f"“{text.strip()}” is no number above nothing.")
+    return number
+
+
+def _number_or_none(text: str) -> Decimal:
+    """An allowance: nothing written is no allowance."""
+    number = _read(text) if text.strip() else Decimal(0)
+    if number is None or not 0 <= number <= PERCENT:
+        raise BadInput(f"“{text.strip()}” is no number from 0 to 100.")
+    return number
+
+
+def _read(text: str) -> Decimal | None:
     try:
         number = Decimal(text.strip().replace(",", "."))
     except InvalidOperation:
-        number = Decimal(0)
-    if not (number.is_finite() and number > 0):
-        raise BadInput(f"“{text.strip()}” is no number above nothing.")
-    return number
+        return None
+    return number if number.is_finite() else None

@@ -142,12 +142,9 @@ def bag_words(kit: KitNow) -> str:
     return " ".join(f"{yarn}: {listing(marks)}." for yarn, marks in by_yarn.items())
 
 
-def kit_gone(kit: KitNow) -> tuple[str, str]:
-    """Why a bag can be neither sold nor opened, and what to do."""
-    if kit.order:
-        return (f"Kit {kit.shown}, was sold with order {kit.order}.",
-                "What comes back of it is scanned by its tags.")
-    return f"Kit {kit.shown}, was opened: nothing is in it.", "Scan the tags of its skeins."
+def plate_words(place_words: str) -> str:
+    """'shelf 004' of 'shelf 004, by the window': as short as a key wants it."""
+    return place_words.partition(",")[0]
 
 
 def fetch_words(chosen: Sequence[Tagged]) -> str:

@@ -1,18 +1,18 @@
 """The packing bench: an order by its number, its skeins by their tags, and the parcel leaves."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from functools import partial
 from pathlib import Path
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QFileDialog, QWidget
+from PySide6.QtWidgets import QWidget
 
 from app.calculations.codes import Kind, read, shown
 from app.exchange.orders_file import number_of_order
-from app.exchange.orders_in import OrdersSeen, see_orders, take_in_orders
 from app.lookups.customers import OrderFound, order_numbered
-from app.lookups.order_words import StudioNames, studio_names
+from app.lookups.kits import KitNow, bag_scanned
+from app.lookups.order_words import studio_names
 from app.lookups.orders import OrderNow, sent_since
 from app.lookups.packing import (
     TagScanned,
@@ -21,13 +21,15 @@ from app.lookups.packing import (
     shelf_with,
     tag_scanned,
 )
-from app.problems import NotFound, Problem, Refused
+from app.problems import NotFound, Refused
 from app.scanning.resolve import Resolution, resolve
 from app.scanning.saying import quoted
 from app.window.bench import Around, Bench
 from app.window.benches.packing.file_card import FileCard
 from app.window.benches.packing.hand_card import HandCard
 from app.window.benches.packing.in_hand import OrderInHand
+from app.window.benches.packing.kit_making import KitMaking
+from app.window.benches.packing.order_file import OrderFile
 from app.window.benches.packing.waiting import Waiting
 from app.window.in_turn import InTurn
 from app.window.parts.action_plates import COUNTS, DONE
@@ -36,15 +38,14 @@ from app.window.session import Done
 from app.work.ordering import HandOrder, order_by_hand
 
 _CONCERNED = frozenset({"customer_order", "order_line", "whereabouts", "tag", "tag_on", "hold",
-                        "clear", "yarn", "personal"})
+                        "clear", "yarn", "personal", "kit", "kit_pattern"})
 _STEPS = {int(Qt.Key.Key_Down): 1, int(Qt.Key.Key_Up): -1}
-_FILES = "Lists (*.csv *.xlsx *.txt *.tsv);;All files (*)"
 _FEW = 4  # numbers that are named at once
 _NO_ORDER = "Scan the order's number first, or choose it from the list."
 
 
 class PackingBench(Bench):
-    """The orders that wait, or one of them in hand, or a file, or an order being written."""
+    """The orders that wait, or one in hand, or a file, or one being written; or the kits."""
 
     def __init__(self, around: Around) -> None:
         super().__init__(around)
@@ -53,6 +54,8 @@ class PackingBench(Bench):
         self.turn = InTurn(self)
         self.waiting, self.file, self.hand = Waiting(), FileCard(), HandCard()
         self.in_hand: OrderInHand | None = None
+        self.kits: KitMaking | None = None
+        self._order_file = OrderFile(self, self.file, self.to_the_list)
         self.shown: QWidget = self.waiting
         for card in (self.waiting, self.file, self.hand):
             self.body.addWidget(card)
@@ -71,6 +74,8 @@ class PackingBench(Bench):
             return
         if self.in_hand is not None:
             self.in_hand.look()
+        elif self.kits is not None:
+            self.kits.look()
         elif self.shown is self.waiting:
             midnight = self.around.session.now().astimezone().replace(
                 hour=0, minute=0, second=0, microsecond=0)
@@ -85,11 +90,10 @@ class PackingBench(Bench):
             self.turn.then(partial(self._tag, code))
         elif kind is Kind.LOT:
             self.turn.ask(partial(self._number_or_lot, code), order_numbered, code)
-        elif kind is Kind.SHELF and self.in_hand is not None and self.in_hand.takes_shelf():
-            self.turn.ask(self.in_hand.put_on, shelf_with, code)
+        elif kind is Kind.SHELF:
+            return self._shelf(code)
         elif kind is Kind.KIT:
-            self.around.trouble(Refused("A kit is sold whole, at the Counter.",
-                                        "For an order, take its skeins by their tags."))
+            self.turn.ask(self._kit_came, bag_scanned, code)
         elif code == DONE:
             self.turn.then(self._done)
         elif code in COUNTS:
@@ -97,6 +101,17 @@ class PackingBench(Bench):
         else:
             return False
         return True
+
+    def _shelf(self, code: str) -> bool:
+        """A shelf's plate: where a skein is put back, or a kit's bag is opened."""
+        if self.in_hand is not None and self.in_hand.takes_shelf():
+            self.turn.ask(self.in_hand.put_on, shelf_with, code)
+        elif self.kits is not None and self.kits.takes_shelf():
+            self.turn.ask(self.kits.shelf_came, shelf_with, code)
+        else:
+            return False
+        return True
+
 
     def take_other(self, text: str) -> bool:
         """The number of an order, as it stands on its slip; or a tag from before the book."""
@@ -152,6 +167,16 @@ class PackingBench(Bench):
         self.body.insertWidget(0, self.in_hand)
         self._show(self.in_hand)
 
+    def open_kits(self) -> KitMaking:
+        """The patterns of kits."""
+        if self.kits is None:
+            self._put_order_away()
+            self.kits = KitMaking(self.around)
+            self.kits.left.connect(self.to_the_list)
+            self.body.insertWidget(0, self.kits)
+            self._show(self.kits)
+        return self.kits
+
     def to_the_list(self) -> None:
         """Nothing is in hand."""
         self._put_order_away()
@@ -160,20 +185,32 @@ class PackingBench(Bench):
 
     def _show(self, card: QWidget) -> None:
         self.setFocus()
-        if card is not self.in_hand:
+        if card not in (self.in_hand, self.kits):
             self._put_order_away()
         self.shown = card
         for one in (self.waiting, self.file, self.hand):
             one.setVisible(one is card)
 
     def _put_order_away(self) -> None:
+        for one in (self.in_hand, self.kits):
+            if one is not None:
+                one.hide()
+                one.deleteLater()
+        self.in_hand, self.kits = None, None
+
+    def _kit_came(self, kit: KitNow | None) -> None:
         if self.in_hand is not None:
-            self.in_hand.hide()
-            self.in_hand.deleteLater()
-            self.in_hand = None
+            self.around.trouble(Refused("A kit is sold whole, at the Counter.",
+                                        "For an order, take its skeins by their tags."))
+        elif kit is None:
+            self.around.trouble(NotFound("No kit has this code.", "Scan the bag once more."))
+        else:
+            self.open_kits().kit_came(kit)
 
     def _tag(self, mark: str) -> None:
-        if self.in_hand is None:
+        if self.kits is not None:
+            self.turn.ask(partial(self.kits.tag_came, mark), tag_scanned, mark)
+        elif self.in_hand is None:
             self.turn.ask(partial(self._tag_alone, mark), tag_scanned, mark)
         else:
             self.turn.ask(partial(self._tag_came, mark, self.in_hand), scanned_for, mark,
@@ -219,6 +256,8 @@ class PackingBench(Bench):
     def _done(self) -> None:
         if self.in_hand is not None:
             self.in_hand.done()
+        elif self.kits is not None:
+            self.kits.done()
         elif self.shown is self.file and self.file.take_in.isVisible():
             self.file.take_in.click()
         elif self.shown is self.hand:
@@ -229,45 +268,15 @@ class PackingBench(Bench):
     def _count(self, number: int) -> None:
         if self.in_hand is not None:
             self.in_hand.choose(number)
-
-    def _choose_file(self) -> None:
-        dialog = QFileDialog(self, "The web shop's list of orders", "", _FILES)
-        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        dialog.setFileMode(QFileDialog.FileMode.ExistingFile)
-        dialog.fileSelected.connect(lambda name: self.take_file(Path(name)))
-        dialog.open()
-
-    def _look_at_file(self) -> None:
-        card, session = self.file, self.around.session
-        path, said, now = card.path, dict(card.said), session.now()
-
-        def current(show: Callable[[], None]) -> None:
-            if (path, said) == (card.path, card.said):
-                show()
-
-        def failed(error: BaseException) -> None:
-            if not isinstance(error, Problem):
-                raise error
-            current(partial(card.show_problem, error))
-
-        def shown_now(seen: OrdersSeen) -> None:
-            current(partial(card.show_seen, seen))
-
-        self.around.background.read(
-            self, lambda: session.ask(see_orders, path, said, now), shown_now, failed)
-
-    def _take_in(self) -> None:
-        if self.file.seen is not None:
-            self.do(take_in_orders, self.file.seen, token=self.file.token,
-                    then=lambda _done: self.to_the_list())
+        elif self.kits is not None:
+            self.kits.choose(number)
+        elif self.shown is self.waiting:
+            self.open_kits()  # the way there for who has only a scanner
 
     def _write(self) -> None:
         self._show(self.hand)
-        self.ask(self._show_names, studio_names)
+        self.ask(self.hand.know, studio_names)
         self.hand.begin()
-
-    def _show_names(self, names: StudioNames) -> None:
-        self.hand.names = names
 
     def _place(self, order: HandOrder) -> None:
         self.do(order_by_hand, order, token=self.hand.token,
@@ -282,11 +291,10 @@ class PackingBench(Bench):
     def _connect(self) -> None:
         self.waiting.chosen.connect(self.open_order)
         self.waiting.by_hand.connect(self._write)
-        self.file.look_wanted.connect(self._look_at_file)
-        self.file.complete.connect(self._take_in)
+        self.waiting.kits_wanted.connect(self.open_kits)
         self.hand.placed.connect(self._place)
         self.hand.left.connect(self.hand.forget)
         for wanting in (self.waiting.file_wanted, self.file.file_wanted):
-            wanting.connect(self._choose_file)
+            wanting.connect(lambda: self._order_file.choose(self.take_file))
         for going in (self.file.left, self.hand.left):
             going.connect(self.to_the_list)

@@ -72,6 +72,10 @@ class HandCard(Card):
             self._turn(False)
         (self.what if self.on_lines else self.number).line.setFocus()
 
+    def know(self, names: StudioNames) -> None:
+        """What the words of a line may name."""
+        self.names = names
+
     def forget(self) -> None:
         """It is placed, or was left: the next one is new."""
         self.token = ""

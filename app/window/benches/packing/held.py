@@ -6,7 +6,7 @@ from PySide6.QtCore import Signal
 
 from app.calculations.codes import shown
 from app.calculations.moments import moment_words
-from app.lookups.offers import Offer
+from app.lookups.instead import Instead
 from app.lookups.packing import TagScanned
 from app.window.look.look import Size
 from app.window.parts.card import Actions, Card
@@ -14,20 +14,27 @@ from app.window.parts.hold_plate import HoldLine
 from app.window.parts.key_button import KeyButton
 from app.window.parts.words import Words
 
+MOST = 3
+
 
 class Held(Card):
     """The plate with the sentence beside it; `left` when it is put away."""
 
     left = Signal()
 
-    def __init__(self, tag: TagScanned, instead: Sequence[Offer]) -> None:
+    def __init__(self, tag: TagScanned) -> None:
         super().__init__(in_hand=True)
         self.sentence = f"{shown(tag.mark)} may not leave. Nothing was taken: put it back."
         self.why = [f"{hold.on[:1].upper()}{hold.on[1:]}: {hold.why}. On hold since "
                     f"{moment_words(hold.since)}; ask {hold.ask}." for hold in tag.holds]
-        self.instead = ("Instead: " + "   ".join(offer.words for offer in instead[:2])
-                        if instead else "No other lot of it lies free on a shelf.")
+        self.instead = Words("Looking for what may go instead …", bold=True)
         leave = KeyButton("Go on", "F8")
         leave.clicked.connect(self.left)
         self.add(HoldLine(self.sentence, size=Size.LEAD), *map(Words, self.why),
-                 Words(self.instead, bold=True), Actions(leave))
+                 self.instead, Actions(leave))
+
+    def show_instead(self, found: Sequence[Instead]) -> None:
+        """Other lots that have enough, nearest first, each with its number."""
+        self.instead.setText(
+            "Instead: " + "   ".join(one.words for one in found[:MOST]) if found
+            else "No other lot within 1.5 of it lies free on a shelf.")

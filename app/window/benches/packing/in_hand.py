@@ -7,10 +7,12 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QApplication
 
 from app.calculations.codes import shown
+from app.lookups.instead import Instead, instead_of
 from app.lookups.offers import Offer
 from app.lookups.orders import LineNow, OrderNow
 from app.lookups.packing import Shelf, TagScanned, order_to_pack
-from app.problems import NotFound
+from app.lookups.two_lots import unsettled
+from app.problems import NotFound, Refused
 from app.window.bench import Around, Bench
 from app.window.benches.packing.fitting import lines_for, obstacle, why_none, why_not_sent
 from app.window.benches.packing.held import Held
@@ -41,6 +43,7 @@ class OrderInHand(Bench):
         super().__init__(around)
         self.id = order
         self._from_two_lots: dict[int, str] = {}  # by line, until it is said what was done
+        self._others: tuple[str, ...] = ()
         self.card = OrderCard()
         self.body.addWidget(self.card)
         self.card.sent.connect(self.send)
@@ -67,9 +70,11 @@ class OrderInHand(Bench):
             self._take_out(self.card.aside.tag, shelf.id)
 
     def choose(self, number: int) -> None:
-        """A COUNT plate: one of the lines that are asked about."""
+        """A COUNT plate: one of the lines that are asked about, or what was done about two lots."""
         if isinstance(self.card.aside, WhichLine):
             self.card.aside.choose(number)
+        elif self.card.aside is None and self._from_two_lots and number <= len(AGREED):
+            self._agree(next(iter(self._from_two_lots)), AGREED[number - 1])
 
     def done(self) -> None:
         """DONE: what is asked is answered with yes; else the parcel leaves, if all is taken."""
@@ -84,16 +89,25 @@ class OrderInHand(Bench):
 
     def send(self) -> None:
         """The parcel leaves; what is not taken stays open."""
-        if self.order is not None:
+        if self.order is not None and self._is_settled(self.order):
             self.do(send_parcel, self.order.number, then=lambda _done: self._sent())
 
     def _call_off(self) -> None:
-        if self.order is None:
+        if self.order is None or not self._is_settled(self.order):
             return
         if self.order.taken:
             self.do(send_parcel, self.order.number, True, then=lambda _done: self._sent())
         else:
             self.do(call_rest_off, self.order.number, then=lambda _done: self._sent())
+
+    def _is_settled(self, order: OrderNow) -> bool:
+        """Nothing leaves while a line from several lots was not answered for."""
+        if self._from_two_lots:
+            self.around.trouble(Refused(
+                f"Order {order.number} was not sent: a line of it is from several lots.",
+                "Say what was done about it: scan COUNT 1 where the customer agreed, COUNT 2 "
+                "where a rows card is put in."))
+        return not self._from_two_lots
 
     def _sent(self) -> None:
         self._from_two_lots.clear()
@@ -105,10 +119,11 @@ class OrderInHand(Bench):
             self.left.emit()
             return
         self.card.show_order(order, offered)
-        two = {line.id for line in order.lines if len(line.lots) > 1}
-        if self._from_two_lots.keys() - two:
-            self._from_two_lots = {line: sentence for line, sentence
-                                   in self._from_two_lots.items() if line in two}
+        self.ask(self._show_unsettled, unsettled, [line.id for line in order.lines])
+
+    def _show_unsettled(self, asked: Mapping[int, str]) -> None:
+        if dict(asked) != self._from_two_lots:
+            self._from_two_lots = dict(asked)
             self._show_findings()
 
     def tag_came(self, mark: str, came: tuple[TagScanned | None, OrderNow | None]) -> None:
@@ -142,10 +157,16 @@ class OrderInHand(Bench):
 
     def _refuse_held(self, tag: TagScanned, order: OrderNow) -> None:
         QApplication.beep()
-        fitting: Sequence[LineNow] = lines_for(tag, order)
-        instead = [offer for line in fitting[:1] for offer in self.card.offered.get(line.id, ())
-                   if offer.lot != tag.lot and offer.count >= line.open]
-        self._ask(Held(tag, instead))
+        held = Held(tag)
+        self._ask(held)
+        open_lines: Sequence[LineNow] = lines_for(tag, order)
+        wanted = open_lines[0].open if open_lines else 1
+
+        def show(found: Sequence[Instead]) -> None:
+            if self.card.aside is held:
+                held.show_instead(found)
+
+        self.ask(show, instead_of, tag.lot, wanted, tag.put_up)
 
     def _ask_out(self, tag: TagScanned, order: OrderNow) -> None:
         out = TakeOut(tag, order.number)
@@ -170,21 +191,25 @@ class OrderInHand(Bench):
     def _packed(self, line: int, done: Done[str]) -> None:
         if done.answer:
             self._from_two_lots[line] = done.answer
-        self._show_findings([found for found in done.findings if found != done.answer])
+        self._others = tuple(found for found in done.findings if found != done.answer)
+        self._show_findings()
 
-    def _show_findings(self, others: Sequence[str] = ()) -> None:
+    def _show_findings(self) -> None:
         """What is still to be answered, and what was just found."""
         asked = [Finding(sentence, tuple(_DONE_ABOUT_IT))
                  for sentence in self._from_two_lots.values()]
-        self.around.found([*asked, *map(Finding, others)], self._answered)
+        self.around.found([*asked, *map(Finding, self._others)], self._answered)
 
     def _answered(self, finding: Finding, answer: str) -> None:
         line = next((line for line, sentence in self._from_two_lots.items()
                      if sentence == finding.sentence), None)
         if line is not None:
-            del self._from_two_lots[line]
-            self.do(agree_line, line, _DONE_ABOUT_IT[answer],
-                    then=lambda _done: self._show_findings())
+            self._agree(line, _DONE_ABOUT_IT[answer])
+
+    def _agree(self, line: int, how: str) -> None:
+        self._from_two_lots.pop(line, None)
+        self._others = ()
+        self.do(agree_line, line, how, then=lambda _done: self._show_findings())
 
     def _take_out(self, tag: TagScanned, shelf: int) -> None:
         self._ask_no_more()

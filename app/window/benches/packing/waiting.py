@@ -26,6 +26,7 @@ class Waiting(QWidget):
     chosen = Signal(int)
     file_wanted = Signal()
     by_hand = Signal()
+    kits_wanted = Signal()
 
     def __init__(self) -> None:
         super().__init__()
@@ -39,6 +40,8 @@ class Waiting(QWidget):
         self.open = KeyButton("", "Enter", strong=True)
         self.file = KeyButton("The web shop's file", "F3")
         self.hand = KeyButton("Write an order", "F4")
+        self.kits = KeyButton("Kits", "F5")
+        self.kits.setToolTip("Or scan any COUNT plate while no order is in hand.")
         self.sent = ThingTable(
             (Head("order", codes=True), "for", Head("skeins", right=True), "left at"),
             "sent today", none="Nothing was sent yet.", most_rows=5,
@@ -47,6 +50,7 @@ class Waiting(QWidget):
         self.open.clicked.connect(lambda: self._choose(self.at))
         self.file.clicked.connect(self.file_wanted)
         self.hand.clicked.connect(self.by_hand)
+        self.kits.clicked.connect(self.kits_wanted)
         self._lay_out()
 
     def show_orders(self, found: tuple[Sequence[OrderNow], Offered]) -> None:
@@ -107,7 +111,7 @@ class Waiting(QWidget):
         card = Card(in_hand=True)
         card.add_row(Picture(Icon.PARCEL)).addLayout(words, 1)
         card.add(self.table)
-        card.add_last(Actions(self.open, self.file, self.hand))
+        card.add_last(Actions(self.open, self.file, self.hand, self.kits))
         self.sent_card = Card("Sent today")
         self.sent_card.add(self.sent)
         column = QVBoxLayout(self)
