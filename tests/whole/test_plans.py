@@ -20,8 +20,10 @@ from app.lookups.customers import order_numbered
 from app.lookups.destinations import destinations
 from app.lookups.finished import scanned_tag
 from app.lookups.finishing import expected_by_tie
+from app.lookups.instead import instead_of
 from app.lookups.jar_gaps import jars_that_were_swapped
 from app.lookups.kit_patterns import kits_now, patterns_now
+from app.lookups.kits import bag_scanned
 from app.lookups.left_to_sell import left_to_sell, wanting
 from app.lookups.load_warnings import before_load
 from app.lookups.loads import wet_work
@@ -32,18 +34,23 @@ from app.lookups.origins import origins
 from app.lookups.pot_steps import pots_at_work
 from app.lookups.present import _LEAVES, has_a_place, leaves
 from app.lookups.rails import dry_at
+from app.lookups.redyes_asked import redyes_asked
 from app.lookups.reorder import Asked, reorder
 from app.lookups.rinsing import rinsing
+from app.lookups.shade_map import shade_map
 from app.lookups.shade_sorting import drift_of, shade_sorting
 from app.lookups.shelves import on_shelf
 from app.lookups.skeins import named_by_tag
+from app.lookups.tag_counts import lot_tag_counts
 from app.lookups.tagging import marks_for, pile_facts, piles_waiting
 from app.lookups.things import by_beginning, by_code, lot_found, of_lot
 from app.lookups.thread import thread
 from app.lookups.ties import open_ties, tie_of
+from app.lookups.to_inspect import lot_before, to_inspect
 from app.lookups.together import in_one_water
 from app.lookups.trail import trail
 from app.lookups.trays import trays_now
+from app.lookups.two_lots import unsettled
 from app.lookups.walks import ABOVE, BELOW
 from app.records import Tag, Yarn
 from app.store.book import Book
@@ -176,10 +183,17 @@ QUESTIONS: dict[str, Question] = {
     "the lots nearest to a colour": lambda c, s, row: nearest_lots(c, TEAL["P"], 1),
     "a colourway's lots by shade": lambda c, s, row: shade_sorting(c, 1, 1),
     "the drift of a colourway": lambda c, s, row: drift_of(c, 1, 1),
+    "a colourway's lots as a map": lambda c, s, row: shade_map(c, 2),
+    "lots that wait for a verdict": lambda c, s, row: to_inspect(c),
+    "the lot before a lot": lambda c, s, row: lot_before(c, 2),
     "what to offer of a lot": lambda c, s, row: reorder(
         c, Asked(lot=2, skeins=99), s.clock.now),
     "how many kits": lambda c, s, row: kits_now(c, patterns_now(c)[0], 12),
     "how a line was settled": lambda c, s, row: agreed_lines(c, [1]),
+    "what was not settled of a line": lambda c, s, row: unsettled(c, [1]),
+    "what may go in place of a held lot": lambda c, s, row: instead_of(c, 2, 1, "skein"),
+    "a bag that was scanned": lambda c, s, row: bag_scanned(c, "N001M"),
+    "what is to be dyed for customers": lambda c, s, row: redyes_asked(c),
     "what was offered for a lot": lambda c, s, row: offers_of(c, 1),
     "what is kept of a customer": lambda c, s, row: customer_data(c, 1),
     "the trays": lambda c, s, row: trays_now(c),
@@ -190,6 +204,7 @@ QUESTIONS: dict[str, Question] = {
     "how a lot bled": lambda c, s, row: bled(c, [1, 2], s.clock.now),
     "when a cord is dry": lambda c, s, row: dry_at(c, [row["group"]], s.clock.now),
     "the rinses of a load": lambda c, s, row: rinsing(c, 1),
+    "the tags of a lot, counted": lambda c, s, row: lot_tag_counts(c, 1),
 }
 
 

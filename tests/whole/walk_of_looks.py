@@ -18,6 +18,7 @@ from app.work.inspecting import (
 )
 from app.work.kit_patterns import PatternIn, PlaceIn, make_by_pattern, write_pattern
 from app.work.offering import ANSWERS, OfferIn, offered
+from app.work.put_up_weights import read_humidity, sell_as, weigh_put_up, weigh_reference
 from tests.calculations.shades import TEAL
 from tests.whole.walk_of_shelf import HERE
 from tests.whole.walk_of_trade import TradeWalk
@@ -59,11 +60,27 @@ class LooksWalk(TradeWalk):
         assert self.free(lot) == []
 
     @precondition(lambda self: self.tagged(*HERE, kinds=["skein"]))
+    @rule(data=st.data(), how=st.sampled_from(["reference", "humidity", "nothing"]),
+          sold=st.booleans(), undo=st.booleans())
+    def weigh(self, data: st.DataObject, how: str, sold: bool, undo: bool) -> None:
+        """A weight, the room, and what is sold as less move no yarn and make nothing surer."""
+        (row,) = self.pick(data, self.tagged(*HERE, kinds=["skein"]))
+        if how == "reference":
+            self.do(weigh_reference, "wool", 58_500, 50_000)
+        elif how == "humidity":
+            self.do(read_humidity, 650)
+        weight = self.do(weigh_put_up, row, 19_000 if self.world.put_up(row) == "mini" else 97_200)
+        if sold and how != "nothing":
+            self.attempt(sell_as, weight, row, 18, undo=undo)
+        assert self.answers() == self.told
+
+    @precondition(lambda self: self.tagged(*HERE, kinds=["skein"]))
     @rule(data=st.data(), undo=st.booleans())
     def make_kit_by_pattern(self, data: st.DataObject, undo: bool) -> None:
         rows = [row for row in self.some(data, *HERE, most=2) if self.world.kind[row] == "skein"]
         lots = {self.world.tag_lot.get(row) for row in rows}
-        if len(rows) == 2 and len(lots) == 1 and self.world.put_up(rows[0]) == "skein":
+        if (len(rows) == 2 and len(lots) == 1 and None not in lots
+                and self.world.put_up(rows[0]) == "skein"):
             done = self.to_buyer(rows, make_by_pattern, self.cowl, rows, undo=undo)
             self.went(rows, "kit", done)
             if done is not None:

@@ -9,6 +9,7 @@ from hypothesis.stateful import initialize, precondition, rule
 
 from app.lookups.certainty import parting
 from app.lookups.finishing import expected_by_tie
+from app.lookups.tag_counts import lot_tag_counts
 from app.lookups.tagging import pile_facts
 from app.lookups.thread import live_holds, thread
 from app.problems import Refused
@@ -18,6 +19,7 @@ from app.work.finishing import finish
 from app.work.holding import clear, hold, lift_hold
 from app.work.loading import into_load
 from app.work.mixing import lose, mix, recognise, split
+from app.work.tag_counting import count_in_hand
 from app.work.tagging import apply_tag, spoil_tags
 from app.work.winding import Drawn, Wound, wind
 from tests.makers import LONG_MM
@@ -217,6 +219,24 @@ class YarnWalk(Walk):
             self.world.tag_lot[skein] = lot
             before, self.told = self.told, self.answers()
             self.is_no_surer(skein, [before.links[pile, "cone"]])
+
+    @precondition(lambda self: self.world.tag_lot)
+    @rule(data=st.data(), off=st.integers(-1, 1), undo=st.booleans())
+    def count_tags(self, data: st.DataObject, off: int, undo: bool) -> None:
+        """Tags in hand are counted, rightly or not: the sum holds with what is unexplained."""
+        lot = data.draw(st.sampled_from(sorted(set(self.world.tag_lot.values()))))
+        before = self.studio.book.ask(lot_tag_counts, lot)
+        found = max(0, before.counts.in_hand + off)
+        self.do(count_in_hand, lot, found, "looked twice", undo=undo)
+        after = self.studio.book.ask(lot_tag_counts, lot)
+        assert (after.counts, after.waiting) == (before.counts, before.waiting)
+        assert undo == (after.last == before.last)
+        if not undo:
+            counts, last = after.counts, after.last
+            assert last is not None
+            assert (last.count, last.by_the_book) == (found, counts.in_hand)
+            assert counts.printed == (counts.applied + counts.spoiled + counts.void + last.count
+                                      + last.unexplained)
 
     @precondition(lambda self: self.of_kind("group", "pile", "skein"))
     @rule(data=st.data(), undo=st.booleans())

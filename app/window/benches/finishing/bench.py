@@ -10,10 +10,12 @@ from app.calculations.codes import Kind, numbered, read
 from app.lookups.bundles import PILED, BundleFacts, bundles_now
 from app.lookups.finished import ScannedTag, scanned_tag
 from app.lookups.loads import wet_work
+from app.lookups.met_untagged import one_lot_of, to_look_for
 from app.lookups.now import NOW
-from app.lookups.piles import Pile, counted_last, look_for, piles_on
+from app.lookups.piles import Pile, counted_last, piles_on
 from app.lookups.reel import DiscNow, disc_now
 from app.lookups.studio import tie_colours
+from app.lookups.things import Found
 from app.lookups.trails import trail_of
 from app.problems import NotFound, Refused
 from app.scanning.resolve import Resolution, resolve
@@ -26,6 +28,8 @@ from app.window.benches.finishing.remaking import SkeinsInHand, why_not
 from app.window.benches.finishing.tally import Tally
 from app.window.benches.finishing.waiting import Waiting
 from app.window.cords.hand import Hand
+from app.window.faults.at_hand import FaultsAtHand
+from app.window.faults.fault_card import Seen
 from app.window.in_turn import InTurn
 from app.window.parts.action_plates import COUNTS, DONE, MIXED, SECONDS, SPLIT
 from app.window.parts.card import SideBySide
@@ -63,6 +67,8 @@ class FinishingBench(Bench):
             lambda cord: self._disc_came(cord.number, DiscNow(cord.disc, cord.number, cord))
         )
         self._threads: Sequence[str] = ()
+        self._lot: Found | None = None
+        self.in_front = self.faults = FaultsAtHand(self, self.turn, self._seen)
         table = QWidget()
         self._table = QVBoxLayout(table)
         self._table.setContentsMargins(0, 0, 0, 0)
@@ -158,9 +164,15 @@ class FinishingBench(Bench):
             if not isinstance(self.card, SkeinsInHand):
                 self.disc = None
                 self.around.found((), lambda _finding, _answer: None)
-                self._show_hand(SkeinsInHand(self.around))
+                self._show_hand(self._skeins())
             assert isinstance(self.card, SkeinsInHand)
             self.card.take_skein(tag.skein)
+
+    def _skeins(self) -> SkeinsInHand:
+        skeins = SkeinsInHand(self.around)
+        skeins.fault.clicked.connect(self.faults.report)
+        skeins.good.clicked.connect(self.faults.good)
+        return skeins
 
     def _show_hand(self, hand: Hand | None) -> None:
         """What skeins became comes in their place; after that nothing is in hand."""
@@ -196,6 +208,7 @@ class FinishingBench(Bench):
     def _take_in_hand(self, disc: DiscNow, cord: BundleFacts) -> None:
         self.disc = disc
         self.ask(self.around.show_trail, trail_of, _code(disc.number), NOW)
+        self.ask(self._show_lot, one_lot_of, cord.rows)
         if cord.stage == PILED:
             self.ask(lambda piles: self._show_piles(cord, piles), piles_on, disc.id, NOW)
             return
@@ -203,8 +216,9 @@ class FinishingBench(Bench):
         counting.strange.threads = self._threads
         counting.done.connect(self._finish)
         counting.left.connect(self._put_away)
+        counting.fault.clicked.connect(self.faults.report)
         self._show(counting)
-        self.ask(counting.show_look_for, look_for, cord.rows)
+        self.ask(counting.show_look_for, to_look_for, cord.rows, self.around.session.now())
 
     def _show_disc(self, disc: DiscNow | None) -> None:
         """After a deed: the cord was counted, its count was taken back, or it is gone."""
@@ -216,7 +230,18 @@ class FinishingBench(Bench):
     def _show_piles(self, cord: BundleFacts, piles: Sequence[Pile]) -> None:
         counted = Counted(cord, piles)
         counted.left.connect(self._put_away)
+        counted.fault.clicked.connect(self.faults.report)
         self._show(counted)
+
+    def _seen(self) -> Seen | None:
+        """The skeins in hand, else the lot of the cord on the table, as stated."""
+        if isinstance(self.card, SkeinsInHand):
+            return self.card.seen()
+        lot = self._lot if self.disc is not None else None
+        return None if lot is None else Seen(lot.shown, "inspection", lot=lot.id)
+
+    def _show_lot(self, lot: Found | None) -> None:
+        self._lot = lot
 
     def _put_away(self) -> None:
         self.disc = None

@@ -28,9 +28,10 @@ class Counted(Card):
         self.add(CordHead(cord), self.headline)
         self.add(Actions(*(_PileLine(pile) for pile in piles)))
         self.add(self.card)
+        self.fault = KeyButton("A fault", "F1")
         leave = KeyButton("Put away", "F8")
         leave.clicked.connect(self.left)
-        self.add_last(Actions(leave))
+        self.add_last(Actions(leave, self.fault))
 
 
 def _headline(piles: Sequence[Pile]) -> str:

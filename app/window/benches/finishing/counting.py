@@ -36,6 +36,7 @@ class Counting(Card):
         self.look_for = Words(bold=True)
         self.finish = KeyButton("Counted", "Enter", strong=True)
         self.another = KeyButton("Another tie", "T")
+        self.fault = KeyButton("A fault", "F1")
         leave = KeyButton("Leave it", "F8")
         self.strange = StrangeTies()
         self.strange.hide()
@@ -46,7 +47,7 @@ class Counting(Card):
         self._place = QVBoxLayout()
         self._place.setSpacing(Gap.SMALL)
         self.add(CordHead(cord), self.look_for, self._place, self.strange)
-        self.add_last(Actions(self.finish, self.another, leave))
+        self.add_last(Actions(self.finish, self.another, self.fault, leave))
         self._lay_panels()
         self.show_look_for(())
 

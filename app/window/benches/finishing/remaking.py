@@ -19,6 +19,7 @@ from app.window.benches.finishing.remade import Remade
 from app.window.benches.finishing.seconds import CallingSeconds
 from app.window.benches.finishing.skein_row import SkeinRow
 from app.window.cords.hand import Hand
+from app.window.faults.fault_card import Seen
 from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions, Card
 from app.window.parts.key_button import KeyButton
@@ -43,6 +44,7 @@ class SkeinsInHand(Hand):
         self.name = Words("", Size.LEAD, bold=True)
         self.minis, self.balls = KeyButton("Minis", "M"), KeyButton("Balls", "B")
         self.cord, self.seconds = KeyButton("Back on a cord", "C"), KeyButton("Seconds", "S")
+        self.fault, self.good = KeyButton("A fault", "F1"), KeyButton("Seen good", "F9")
         self.minis.clicked.connect(partial(self.cut_into, "mini"))
         self.balls.clicked.connect(partial(self.cut_into, "ball"))
         self.cord.clicked.connect(self.gather)
@@ -51,7 +53,8 @@ class SkeinsInHand(Hand):
         self._rows.setSpacing(Gap.HAIR)
         self.asked: Cutting | Gathering | CallingSeconds | None = None
         self._keys = Actions(
-            self.minis, self.balls, self.cord, self.seconds, self.put_away("Lay all back")
+            self.minis, self.balls, self.cord, self.seconds, self.fault, self.good,
+            self.put_away("Lay all back")
         )
         card = Card("Skeins in hand", in_hand=True)
         head = card.add_row(self.total, self.name, self.lots)
@@ -117,6 +120,11 @@ class SkeinsInHand(Hand):
         calling.ready.connect(lambda why: self.do(call_second, self._yarn(), why, then=self._left))
         self._ask_for(calling)
         self.ask(calling.show_reasons, reasons)
+
+    def seen(self) -> Seen | None:
+        """All of them, as they are looked at."""
+        marks = {one.yarn: shown(one.mark) for one in self.skeins}
+        return Seen(", ".join(marks.values()), "inspection", marks) if marks else None
 
     def look(self) -> None:
         """They may have been cut, gathered or called seconds meanwhile, or that was taken back."""

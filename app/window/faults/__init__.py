@@ -1,0 +1,1 @@
+"""Faults and good looks, told at any bench where a skein or a lot is in hand."""
