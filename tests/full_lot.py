@@ -18,6 +18,7 @@ from app.work.moving import call_second
 from app.work.readings import bleed, read_bath, rinse, room, step_done, water_added
 from app.work.recipes import RecipeIn, write_recipe
 from app.work.selling import know_customer, sell
+from app.work.tag_counting import count_in_hand
 from app.work.tagging import Printing, apply_tag, print_tags, reprint, spoil_tags
 from app.work.weigh_lines import LineIn, begin_line, take_weight, tip_back
 from app.work.weighing import WeighingIn, begin_weighing, close_weighing
@@ -112,6 +113,7 @@ class FullLot:
         code = studio.code(self.lot)
         studio.do(reprint, self.skeins[0], f"{code}-ZZ".replace("Z", "0"), words,
                   ("swing tag", 3), by=by)
+        studio.do(count_in_hand, self.lot, 0, by=by)
 
     def _print(self, pile: int, count: int, words: str, by: By) -> list[int]:
         studio = self.studio

@@ -6,7 +6,7 @@ comes from are held `favour` times as likely as they are otherwise.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
 from app.problems import BadInput
@@ -62,6 +62,10 @@ FAVOURED: Mapping[str, tuple[str, ...]] = {
 }
 
 
+HARDLY_SEEN: Mapping[str, Fraction] = {"off shade": Fraction(1, 50)}
+"""Faults that a buyer sees only beside another lot: how many of them tell all the same."""
+
+
 @dataclass(frozen=True, slots=True)
 class Settings:
     """Priors, rates, and from which chance on a suspect is called likely or possible.
@@ -79,6 +83,7 @@ class Settings:
     favoured: Mapping[str, tuple[str, ...]] = field(default_factory=lambda: FAVOURED)
     favour: Fraction = Fraction(3)
     rates: Rates = Rates()
+    hardly_seen: Mapping[str, Fraction] = field(default_factory=lambda: HARDLY_SEEN)
     likely: float = 0.75
     least_faulty: int = 3
     possible: float = 0.05
@@ -91,6 +96,12 @@ class Settings:
         if not weight > 0:
             raise _unusable(f"the prior of {kind} is {weight}")
         return weight * (self.favour if kind in self.favoured.get(fault or "", ()) else 1)
+
+
+    def of(self, fault: str | None) -> "Settings":
+        """The same, with as many buyers telling as tell of this kind of fault."""
+        tells = self.hardly_seen.get(fault or "", self.rates.tells)
+        return replace(self, rates=replace(self.rates, tells=min(tells, self.rates.tells)))
 
 
 def _unusable(what: str) -> BadInput:

@@ -66,7 +66,7 @@ def next_looks(
     `can_be_seen` names the skeins that can be looked at; without it, all that nobody has looked
     at. Of two that decide alike, skeins that are not sold come first.
     """
-    settings = settings or Settings()
+    settings = (settings or Settings()).of(fault)
     believed = beliefs(evidence, settings, fault)
     its_faulty = {one: seen.may_be_its_faulty for one, seen in evidence.exposures().items()}
     open_to_look = [

@@ -75,7 +75,7 @@ def rank(
     `fault` is the kind of fault, which shifts the priors; `still_there` the things that can
     themselves be looked at. Of two as likely, the kind and the name decide the order.
     """
-    settings = settings or Settings()
+    settings = (settings or Settings()).of(fault)
     exposures = evidence.exposures()
     faulty = sum(skein.seen is Seen.FAULTY for skein in evidence.skeins)
     alike = _touched_the_same(evidence)

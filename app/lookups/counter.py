@@ -56,6 +56,8 @@ class Tagged:
     price: int | None
     void: bool
     holds: tuple[int, ...] = ()
+    kit_id: int | None = None
+    """The bag it is in, by its number in the book."""
 
     @property
     def order_of_place(self) -> tuple[str, str]:
@@ -96,7 +98,7 @@ _SKEINS = (
     select(TagOn.yarn, Tag.mark, Tag.void, Yarn.base, Yarn.put_up, PutUp.nominal_mm,
            Whereabouts.state, Whereabouts.since, Whereabouts.place, Whereabouts.ends,
            Plate.code, Plate.kind, Plate.words, CustomerOrder.number, _BUYER.label("customer"),
-           Kit.name.label("kit"), Second.why)
+           Kit.name.label("kit"), Kit.id.label("kit_id"), Second.why)
     .select_from(Tag)
     .join(TagOn, (TagOn.tag == Tag.id) & TagOn.until.is_(None) & TagOn.struck.is_(None))
     .join(Yarn, Yarn.id == TagOn.yarn)
@@ -152,7 +154,7 @@ def _tagged(
         row.yarn, row.mark, row.put_up, row.nominal_mm, row.state, row.since, row.place, row.code,
         place_words(row.kind, row.code, row.words), row.ends, row.number, row.customer,
         names.get(row.customer), row.kit, row.why, prices.get((row.base, row.put_up)),
-        row.void is not None, held.get(row.yarn, ()))
+        row.void is not None, held.get(row.yarn, ()), row.kit_id)
 
 
 def _held(connection: Connection, yarn: Sequence[int]) -> dict[int, tuple[int, ...]]:

@@ -61,6 +61,30 @@ def customers_named(connection: Connection, words: str, limit: int = 20) -> tupl
     return tuple(sorted(known, key=lambda one: (one.last is None, -_stamp(one.last))))[:limit]
 
 
+def customers_sought(
+    connection: Connection, words: str, number: str,
+    month: tuple[datetime, datetime, str] | None = None,
+) -> tuple[Known, ...]:
+    """By a name, an order's number, or the month in which somebody so called bought.
+
+    `month` is from when, until when, and the other words, which may be none.
+    """
+    order = order_numbered(connection, number)
+    if order is not None:
+        known = None if order.customer is None else customer_known(connection, order.customer)
+        return () if known is None else (known,)
+    named = customers_named(connection, words)
+    if named or month is None:
+        return named
+    since, until, rest = month
+    bought = set(connection.execute(
+        select(CustomerOrder.customer)
+        .where(CustomerOrder.placed >= since, CustomerOrder.placed < until,
+               CustomerOrder.customer.is_not(None), CustomerOrder.struck.is_(None))).scalars())
+    return tuple(one for one in _known(connection, names_of(connection, bought))
+                 if _called(one.name, rest.casefold().split()))
+
+
 def customer_known(connection: Connection, customer: int) -> Known | None:
     """One customer; none where the name was removed."""
     name = connection.execute(_NAMES.where(Personal.customer == customer)).first()

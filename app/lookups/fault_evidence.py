@@ -104,6 +104,7 @@ class _Sorting:
         self._above = above
         self._suspects = suspects
         self._urns: dict[int, Urn] = {}
+        self._above_it: dict[int, frozenset[Thing]] = {}
         self._alike: dict[object, tuple[frozenset[Suspect], dict[Suspect, Fraction], int]] = {}
 
     def sorted(
@@ -142,7 +143,10 @@ class _Sorting:
         pool = parting(self._above, yarn)
         exact = self._urn(pool).given if self._above.sources.get(pool) else {}
         through, shares, of_pool = set[Suspect](), dict[Suspect, Fraction](), 0
+        met = self._met(yarn)
         for thing, suspect in self._suspects.items():
+            if thing not in met:
+                continue
             got = tally(self._above, {yarn: 1}, thing)
             if not got.most:
                 continue
@@ -153,6 +157,14 @@ class _Sorting:
             else:
                 shares[suspect] = got.metres
         return frozenset(through), shares, of_pool
+
+    def _met(self, yarn: int) -> frozenset[Thing]:
+        """All that any of its ways up goes through: nothing else can have touched it."""
+        if yarn not in self._above_it:
+            parents = (source.parent for source in self._above.sources.get(yarn, ()))
+            self._above_it[yarn] = frozenset(self._above.own[yarn]).union(
+                *(self._met(parent) for parent in parents))
+        return self._above_it[yarn]
 
     def _urn(self, pool: int) -> Urn:
         if pool not in self._urns:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from sqlalchemy import Connection, select
 
+from app.calculations.codes import shown
 from app.calculations.kit_making import (
     Candidate,
     Short,
@@ -43,6 +44,7 @@ class PlaceNow:
     base: int
     base_name: str
     put_up: str
+    swatch: str | None
     stand_ins: tuple[StandInNow, ...]
 
     @property
@@ -62,10 +64,24 @@ class PatternNow:
 
 
 @dataclass(frozen=True, slots=True)
+class LotLeft:
+    """How many of a lot may go into kits now."""
+
+    code: str
+    count: int
+
+    @property
+    def words(self) -> str:
+        """'17 of 26·14·K14'."""
+        return f"{self.count} of {shown(self.code) if self.code else 'a lot without a code'}"
+
+
+@dataclass(frozen=True, slots=True)
 class KitsNow:
     """What the shelves allow, by letter, and what is short for so many kits.
 
     `stand_ins` are those for the places that are short: the ones that keep the contrast first.
+    `lots` are those of each place's own colour, by letter, those with the most left first.
     """
 
     pattern: PatternNow
@@ -77,11 +93,17 @@ class KitsNow:
     stand_ins: Mapping[str, tuple[Substitute, ...]]
     contrast_unknown: tuple[str, ...]
     """Colours without a card that was read as the others: of them no contrast can be told."""
+    lots: Mapping[str, tuple[LotLeft, ...]]
+
+    def left(self, letter: str) -> int:
+        """How many skeins of a place's own colour are left, in all its lots."""
+        return sum(lot.count for lot in self.lots[letter])
 
 
 _PLACES = (
     select(KitPlace.id, KitPlace.pattern, KitPlace.letter, KitPlace.wanted, KitPlace.colourway,
-           Colourway.name, KitPlace.base, Base.name.label("base_name"), KitPlace.put_up)
+           Colourway.name, KitPlace.base, Base.name.label("base_name"), KitPlace.put_up,
+           Colourway.swatch)
     .join(Colourway, Colourway.id == KitPlace.colourway).join(Base, Base.id == KitPlace.base)
     .where(among(KitPlace.pattern, "ids"), KitPlace.struck.is_(None)).order_by(KitPlace.letter)
 )
@@ -113,6 +135,17 @@ def pattern_now(connection: Connection, pattern: int) -> PatternNow | None:
                       tuple(_places(connection, [pattern])[pattern]))
 
 
+def all_kits_now(connection: Connection) -> tuple[KitsNow, ...]:
+    """What the shelves allow of every pattern that is offered, by name."""
+    return tuple(kits_now(connection, pattern) for pattern in patterns_now(connection))
+
+
+def kits_of(connection: Connection, pattern: int, asked: int = 0) -> KitsNow | None:
+    """The same of one pattern; none where it is not offered any more."""
+    found = pattern_now(connection, pattern)
+    return None if found is None else kits_now(connection, found, asked)
+
+
 def kits_now(connection: Connection, pattern: PatternNow, asked: int = 0) -> KitsNow:
     """How many kits the shelves allow, none with a colour from two lots; and for so many more."""
     wanted = {place.yarn for place in pattern.places} | {
@@ -120,7 +153,8 @@ def kits_now(connection: Connection, pattern: PatternNow, asked: int = 0) -> Kit
         for place in pattern.places for one in place.stand_ins}
     left = _left(connection, wanted)
     card = {place.letter: place.wanted for place in pattern.places}
-    stock = {place.letter: left[place.yarn] for place in pattern.places}
+    lots = {place.letter: left[place.yarn] for place in pattern.places}
+    stock = {letter: _counts(of) for letter, of in lots.items()}
     made = kits(card, stock)
     short = short_for(asked, card, stock)
     asking = {one.role for one in short} or set(made.shortest)
@@ -130,7 +164,7 @@ def kits_now(connection: Connection, pattern: PatternNow, asked: int = 0) -> Kit
         pattern, asked, made.by_role, made.possible, made.shortest, short,
         {place.letter: _stand_ins(connection, place, card, colours, left)
          for place in pattern.places if place.letter in asking and set(card) == told},
-        tuple(place.letter for place in pattern.places if place.letter not in told))
+        tuple(place.letter for place in pattern.places if place.letter not in told), lots)
 
 
 def colours_of(
@@ -160,11 +194,12 @@ def _cards(connection: Connection, colourway: int, base: int) -> dict[Viewing, C
 
 def _stand_ins(
     connection: Connection, place: PlaceNow, card: Mapping[str, int],
-    colours: Mapping[str, Colour], left: Mapping[Yarn, Sequence[int]],
+    colours: Mapping[str, Colour], left: Mapping[Yarn, Sequence[LotLeft]],
 ) -> tuple[Substitute, ...]:
     found = colours_of(connection, [(one.name, one.colourway, place.base)
                                     for one in place.stand_ins])
-    lots = {one.name: left[one.colourway, place.base, place.put_up] for one in place.stand_ins}
+    lots = {one.name: _counts(left[one.colourway, place.base, place.put_up])
+            for one in place.stand_ins}
     viewing = colours[place.letter].viewing
     return substitutes(place.letter, card, colours, [
         Candidate(name, colour, lots[name]) for name, colour in found.items()
@@ -173,19 +208,25 @@ def _stand_ins(
 
 def _left(
     connection: Connection, wanted: set[Yarn]
-) -> dict[Yarn, tuple[int, ...]]:
+) -> dict[Yarn, tuple[LotLeft, ...]]:
     """What is left of each lot of a yarn, by the one definition of left to sell."""
-    found: dict[Yarn, list[int]] = defaultdict(list)
+    found: dict[Yarn, list[LotLeft]] = defaultdict(list)
     for put_up in {put_up for _, _, put_up in wanted}:
         of = {(colourway, base) for colourway, base, form in wanted if form == put_up}
         rows = connection.execute(
-            select(DyeLot.id, DyeLot.colourway, DyeLot.base)
+            select(DyeLot.id, DyeLot.code, DyeLot.colourway, DyeLot.base)
             .where(DyeLot.colourway.in_({one for one, _ in of}), DyeLot.struck.is_(None))).all()
-        lots = {row.id: (row.colourway, row.base) for row in rows
-                if (row.colourway, row.base) in of}
+        lots = {row.id: row for row in rows if (row.colourway, row.base) in of}
         for lot, left in left_of(connection, lots, put_up).items():
-            found[*lots[lot], put_up].append(left.count)
-    return {yarn: tuple(count for count in found[yarn] if count) for yarn in wanted}
+            row = lots[lot]
+            if left.count:
+                found[row.colourway, row.base, put_up].append(LotLeft(row.code or "", left.count))
+    return {yarn: tuple(sorted(found[yarn], key=lambda lot: (-lot.count, lot.code)))
+            for yarn in wanted}
+
+
+def _counts(lots: Sequence[LotLeft]) -> tuple[int, ...]:
+    return tuple(lot.count for lot in lots)
 
 
 def _places(connection: Connection, patterns: Sequence[int]) -> dict[int, list[PlaceNow]]:
@@ -198,5 +239,5 @@ def _places(connection: Connection, patterns: Sequence[int]) -> dict[int, list[P
     for row in rows:
         found[row.pattern].append(PlaceNow(
             row.letter, row.wanted, row.colourway, row.name, row.base, row.base_name,
-            row.put_up, tuple(allowed[row.id])))
+            row.put_up, row.swatch, tuple(allowed[row.id])))
     return found

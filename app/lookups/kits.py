@@ -31,6 +31,8 @@ class InBag:
 
     yarn: int
     mark: str
+    lot: str
+    """Its code; empty where the lot has none yet."""
     colourway: str
     base: str
     put_up: str
@@ -48,15 +50,27 @@ class KitNow:
     order: str | None
     """With which order it was sold."""
     holds: tuple[HoldFacts, ...] = ()
+    pattern: int | None = None
 
     @property
     def shown(self) -> str:
         """Its code as people read it, and its name."""
         return f"{shown(self.code)}, {self.name}"
 
+    @property
+    def gone(self) -> tuple[str, str] | None:
+        """Why it can be neither sold nor opened, and what to do; none where it stands there."""
+        if self.order:
+            return (f"Kit {self.shown}, was sold with order {self.order}.",
+                    "What comes back of it is scanned by its tags.")
+        if not self.skeins:
+            return (f"Kit {self.shown}, was opened: nothing is in it.",
+                    "Scan the tags of its skeins.")
+        return None
+
 
 _IN_IT = (
-    select(Whereabouts.yarn, Whereabouts.state, Tag.mark, Colourway.name, Yarn.put_up,
+    select(Whereabouts.yarn, Whereabouts.state, Tag.mark, DyeLot.code, Colourway.name, Yarn.put_up,
            Base.name.label("base"), CustomerOrder.number)
     .join(Yarn, Yarn.id == Whereabouts.yarn)
     .join(TagOn, (TagOn.yarn == Whereabouts.yarn) & TagOn.until.is_(None)
@@ -71,7 +85,7 @@ _IN_IT = (
 
 def kit_now(connection: Connection, kit: int) -> KitNow:
     """One kit bag."""
-    bag = connection.execute(select(Kit.code, Kit.name).where(Kit.id == kit)).one()
+    bag = connection.execute(select(Kit.code, Kit.name, Kit.pattern).where(Kit.id == kit)).one()
     here = _IN_IT.where(Whereabouts.kit == kit)
     sold = connection.execute(here.where(Whereabouts.state == "sent")).all()
     rows = sold or connection.execute(
@@ -81,7 +95,14 @@ def kit_now(connection: Connection, kit: int) -> KitNow:
     held = {hold for one in skeins for hold in held_by(found, one.yarn)} if (
         found and found.holds) else set()
     return KitNow(kit, bag.code, bag.name, skeins, sold[0].number if sold else None,
-                  hold_facts(connection, sorted(held)))
+                  hold_facts(connection, sorted(held)), bag.pattern)
+
+
+def bag_scanned(connection: Connection, code: str) -> KitNow | None:
+    """The bag with this code; none where no kit ever had it."""
+    kit = connection.execute(
+        select(Kit.id).where(Kit.code == code, Kit.struck.is_(None))).scalar()
+    return None if kit is None else kit_now(connection, kit)
 
 
 def kits_named(connection: Connection, words: str) -> tuple[Found, ...]:
@@ -102,4 +123,4 @@ def kits_named(connection: Connection, words: str) -> tuple[Found, ...]:
 
 
 def _in_bag(row: Row[*tuple[Any, ...]]) -> InBag:
-    return InBag(row.yarn, row.mark, row.name, row.base, row.put_up)
+    return InBag(row.yarn, row.mark, row.code or "", row.name, row.base, row.put_up)

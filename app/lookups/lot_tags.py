@@ -7,6 +7,7 @@ from datetime import datetime
 from sqlalchemy import Connection, select
 from sqlalchemy.orm import aliased
 
+from app.lookups.tag_counts import CountedInHand, counted_in_hand
 from app.records import DeedRow, PrintSheet, Tag, TagOn
 
 
@@ -34,10 +35,12 @@ class TagThen:
 
 @dataclass(frozen=True, slots=True)
 class LotTags:
-    """All tags of a lot, and the different words that were printed on them, as data."""
+    """All tags of a lot, the different words that were printed on them, as data, and each count
+    of what was in hand."""
 
     tags: tuple[TagThen, ...]
     words: tuple[str, ...]
+    in_hand: tuple[CountedInHand, ...]
 
     @property
     def counts(self) -> Counter[str]:
@@ -69,4 +72,4 @@ def lot_tags(connection: Connection, lot: int) -> LotTags:
         tuple(TagThen(row.mark, row.printed, row.printed_by, row.stock, row.why, row.tied_on,
                       row.tied_on_by, row.tied_on is not None and row.until is None, row.void_at,
                       row.void_by, row.successor) for row in newest.values()),
-        tuple(dict.fromkeys(row.words for row in rows)))
+        tuple(dict.fromkeys(row.words for row in rows)), counted_in_hand(connection, lot))

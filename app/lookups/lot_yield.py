@@ -11,7 +11,7 @@ from app.lookups.finishing import expected_by_tie
 from app.lookups.lot_bath import LotBath
 from app.lookups.lot_loads import LotLoad
 from app.lookups.thread import Thread, thread
-from app.records import DeedRow, InBath, Reading, Yarn
+from app.records import DeedRow, InBath, PutUpWeight, Reading, Yarn
 from app.store.dialect import among, listed
 
 STEPS = ("wound", "in the bath", "hung", "counted", "tagged")
@@ -57,6 +57,18 @@ _ROWS = (
            DeedRow.person)
     .join(DeedRow, DeedRow.seq == Yarn.deed)
     .where(among(Yarn.id, "ids"), Yarn.struck.is_(None)).order_by(Yarn.id)
+)
+
+_READ = (
+    select(Reading.value, DeedRow.happened, DeedRow.person)
+    .join(DeedRow, DeedRow.seq == Reading.deed)
+    .where(among(Reading.yarn, "ids"), Reading.kind == "weight mg", Reading.struck.is_(None))
+    .order_by(Reading.id)
+)
+_AT_TAG_TABLE = (
+    select(PutUpWeight.mg, DeedRow.happened, DeedRow.person)
+    .join(DeedRow, DeedRow.seq == PutUpWeight.deed)
+    .where(among(PutUpWeight.yarn, "ids"), PutUpWeight.struck.is_(None)).order_by(PutUpWeight.id)
 )
 
 
@@ -110,12 +122,10 @@ def lot_counts(connection: Connection, scope: Collection[int]) -> tuple[Counted,
 
 
 def lot_weights(connection: Connection, scope: Collection[int]) -> tuple[Weighed, ...]:
-    """Weights that were read of yarn of the lot."""
-    return tuple(Weighed(*row) for row in connection.execute(
-        select(Reading.value, DeedRow.happened, DeedRow.person)
-        .join(DeedRow, DeedRow.seq == Reading.deed)
-        .where(among(Reading.yarn, "ids"), Reading.kind == "weight mg", Reading.struck.is_(None))
-        .order_by(Reading.id), {"ids": listed(scope)}))
+    """Weights that were read of yarn of the lot, those of its put-ups at the tag table too."""
+    rows = (row for question in (_READ, _AT_TAG_TABLE)
+            for row in connection.execute(question, {"ids": listed(scope)}))
+    return tuple(sorted((Weighed(*row) for row in rows), key=lambda one: one.at))
 
 
 def _outermost(found: Thread, rows: Collection[int]) -> list[int]:

@@ -70,6 +70,17 @@ def offers(connection: Connection, lines: Sequence[LineNow]) -> Mapping[int, tup
             for line in lines if line.id in fitting}
 
 
+def free_of(
+    connection: Connection, lot: int, code: str | None, put_up: str | None = None
+) -> Offer:
+    """What of one lot lies free for anybody, and where."""
+    whole, form = (left_of(connection, [lot], of)[lot] for of in (None, put_up))
+    lies = _lies(connection, {lot: whole}).get(lot, ())
+    free = [one for one in lies if put_up in (None, one.put_up)]
+    places = Counter(one.place for one in free)
+    return Offer(lot, code, min(len(free), whole.count, form.count), tuple(places.items()))
+
+
 def _in_order(line: LineNow, found: Sequence[Offer]) -> tuple[Offer, ...]:
     whole = [offer for offer in found if offer.count >= line.open]
     part = [offer for offer in found if 0 < offer.count < line.open]

@@ -4,16 +4,20 @@ from collections import defaultdict
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import datetime
+from fractions import Fraction
 from math import ceil, floor
 
 from sqlalchemy import Connection
 
-from app.lookups.certainty import Link, links_of
+from app.calculations.chances import at_least_one
+from app.calculations.suspect_words import percent
+from app.lookups.certainty import Link, links_of, parting
 from app.lookups.customers import names_of
 from app.lookups.present import NOT_MATCHED, Amount, Leaf, leaves, totals
 from app.lookups.skeins import last_marks
 from app.lookups.stays import NOWHERE, stays_of
-from app.lookups.thread import Thread, thread
+from app.lookups.thread import Thing, Thread, thread
+from app.lookups.urns import urn
 from app.lookups.walks import below
 
 NOBODY_KNOWS = ("sent, buyer not known", "missing at a count", "lost", NOT_MATCHED)
@@ -35,11 +39,23 @@ class WithOne:
     count: int
     mg: int
     hit: Link
+    chance: Fraction | None = None
+    """That at least one is hit, where all came blindly out of one pool with exact counts."""
 
     @property
     def hit_words(self) -> str:
         """'all 4', '2 of the 4', 'likely 1 to 2 of the 4'."""
         return hit_words(self.hit)
+
+    @property
+    def of_it(self) -> str:
+        """'likely 1 to 2 of the 4 (at least one: 93 %, expected 1.67)': words before numbers."""
+        if self.hit.share < 1 and self.chance is None:
+            return f"{self.hit_words}, {percent(float(self.hit.share))} of their metres"
+        if self.chance is None:
+            return self.hit_words
+        return (f"{self.hit_words} (at least one: {percent(float(self.chance))}, expected "
+                f"{float(self.hit.expected):.2f})")
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,7 +118,8 @@ def recall_list(connection: Connection, kind: str, thing: int) -> RecallList:
                 first.state, first.put_up, stay.customer,
                 names.get(stay.customer) if stay.customer else None, stay.order, stay.place,
                 stay.since, tuple(marks[leaf.yarn] for leaf in some if leaf.yarn in marks),
-                sum(leaf.count for leaf in some), sum(leaf.mg for leaf in some), hit))
+                sum(leaf.count for leaf in some), sum(leaf.mg for leaf in some), hit,
+                _chance(above, some, (kind, thing), hit)))
     there = {leaf.yarn for leaf in found}
     once = [leaf for leaf in found if there.isdisjoint(leaf.one_of)]
     return RecallList(kind, thing, tuple(sorted(rows, key=_order)), totals(found),
@@ -112,6 +129,18 @@ def recall_list(connection: Connection, kind: str, thing: int) -> RecallList:
 def _hit(above: Thread, some: Iterable[Leaf], kind: str, thing: int) -> Link | None:
     members = {leaf.yarn: leaf.count for leaf in some}
     return next((link for link in links_of(above, members, kind) if link.thing == thing), None)
+
+
+def _chance(above: Thread, some: Iterable[Leaf], thing: Thing, hit: Link) -> Fraction | None:
+    """That at least one of them is hit: drawn without looking out of one pool (hypergeometric)."""
+    pools = {0 if leaf.one_of else parting(above, leaf.yarn) for leaf in some}
+    pool = pools.pop() if len(pools) == 1 else 0
+    if hit.least or not above.sources.get(pool):
+        return None
+    left = urn(above, pool, [thing])
+    if thing not in left.given or left.size < hit.of:
+        return None
+    return at_least_one(left.size, left.given[thing], hit.of)
 
 
 def _order(row: WithOne) -> tuple[bool, str, str, str]:

@@ -7,10 +7,9 @@ from decimal import ROUND_CEILING, Decimal
 
 from sqlalchemy import Connection, bindparam, select
 
-from app.calculations.cards import Cards, Compared, Looked, compared
+from app.calculations.cards import Cards, Compared, compared, plain_card
 from app.calculations.fewest_lots import LotSet, Offered, fewest_lots
 from app.calculations.reorder import ALLOWANCE, Blending, Need, need, still_needed_m
-from app.calculations.shade import Colour
 from app.lookups.counter import at_counter
 from app.lookups.left_to_sell import left_of
 from app.lookups.lot_lines import LotLine, sisters_left
@@ -115,7 +114,7 @@ def reorder(connection: Connection, asked: Asked, now: datetime) -> Reorder:
         redye(redye_history(connection, asked.lot), now),
         all_new(_whole(asked, wanted), [(one.line, one.free) for one in others]),
     )
-    fewest = None if free >= wanted else _fewest(wanted, asked, free, at.line, cards, others)
+    fewest = None if free >= wanted else _fewest(wanted, free, at.line, cards, others)
     return Reorder(wanted, reckoned, free, ways, fewest, asked.basis)
 
 
@@ -151,11 +150,10 @@ def _others(
     made = {look.line.lot: Other(look.line, 0, "sister" if look.fills_known else "may be a sister")
             for look in sisters_left(connection, asked.lot)}
     found = dict(made)
-    for (_, zone), colour in sorted(cards.items(), key=_daylight_first)[:1]:
-        if not zone:
-            near = nearest_lots(connection, colour, base, most=NEAREST, but=(asked.lot,))
-            for one in near:
-                found.setdefault(one.line.lot, Other(one.line, 0, ""))
+    colour = plain_card(cards)
+    if colour is not None:
+        for one in nearest_lots(connection, colour, base, most=NEAREST, but=(asked.lot,)):
+            found.setdefault(one.line.lot, Other(one.line, 0, ""))
     left = left_of(connection, found, asked.put_up)
     read = read_of_lots(connection, found)
     told = [_told(replace(one, free=left[lot].count), compared(cards, newest(read.get(lot, ()))))
@@ -169,21 +167,14 @@ def _told(other: Other, against: Compared | None) -> Other:
     return replace(other, difference=against.decisive, judged=against.judged())
 
 
-def _daylight_first(card: tuple[Looked, Colour]) -> tuple[bool, bool, bool]:
-    (viewing, zone), _ = card
-    return zone != "", viewing.wet, viewing.lamp != "D65"
-
-
 def _fewest(
-    wanted: int, asked: Asked, free: int, line: LotLine, cards: Cards, others: Sequence[Other]
+    wanted: int, free: int, line: LotLine, cards: Cards, others: Sequence[Other]
 ) -> LotSet | None:
-    """The fewest lots for the quantity, held against what the customer has in hand."""
-    colour = next((colour for (_, zone), colour in sorted(cards.items(), key=_daylight_first)
-                   if not zone), None)
+    """The fewest lots for the quantity, held against what the customer has of the lot already."""
+    colour = plain_card(cards)
     if colour is None:
         return None
     lots = [Offered(line.shown, free, colour)] + [
         Offered(one.line.shown, one.free, one.difference.other) for one in others
         if one.difference and one.difference.other.viewing == colour.viewing]
-    in_hand = {f"{line.shown} in hand": colour} if asked.used else None
-    return fewest_lots(lots, wanted, in_hand)
+    return fewest_lots(lots, wanted, {f"{line.shown} in hand": colour})

@@ -4,6 +4,7 @@ from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
+from enum import StrEnum
 
 from app.calculations.moments import day_words
 from app.calculations.reorder import Blending
@@ -18,11 +19,24 @@ FEWEST_TO_REDYE, DAYS_TO_REDYE = 3, 10
 """Skeins that a pot is worth lighting for, and working days. Common practice, no source."""
 
 
+class Does(StrEnum):
+    """What is done at the counter where a way is taken."""
+
+    KEEP = "keep"
+    """Put by, or promised on an order."""
+    OPEN_KIT = "open a kit"
+    SHELVE = "lay on a shelf"
+    END_PUT_BY = "end a put-by"
+    NOTE = "note for the dyer"
+    NOT_HERE = "not here"
+
+
 @dataclass(frozen=True, slots=True)
 class Way:
     """One thing that may be offered: how many it gives, and how far it is from the lot.
 
-    `certainty` says what the words rest on. No difference where nothing was measured.
+    `certainty` says what the words rest on. No difference where nothing was measured. `of` are the
+    skeins that it speaks of, where it does not speak of all that lie free of a lot.
     """
 
     way: str
@@ -31,6 +45,8 @@ class Way:
     skeins: int = 0
     lot: int | None = None
     difference: Difference | None = None
+    does: Does = Does.KEEP
+    of: tuple[Tagged, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,31 +71,46 @@ def same_lot(at: AtCounter, put_up: str, free: int, now: datetime) -> tuple[Way,
     """Free ones, and then those that lie where they can still be had; none that are held."""
     places = Counter(one.place_words for one in at.free if one.put_up == put_up)
     ways = [_same(f"{free} free: " + ", ".join(
-        f"{count} on {place}" for place, count in places.items()), free)] if free else []
+        f"{count} on {place}" for place, count in places.items()), free, Does.KEEP,
+        lot=at.line.lot)] if free else []
     others = [one for one in at.skeins if one.put_up == put_up and not one.holds and not one.void]
-    for where, some in _elsewhere(others, now).items():
-        ways.append(_same(f"{len(some)} {where}", len(some)))
+    for (does, where, _), some in _elsewhere(others, now).items():
+        ways.append(_same(f"{len(some)} {where}", len(some), does, some))
     return tuple(ways)
 
 
-def _same(words: str, skeins: int) -> Way:
-    return Way("same lot", words, "the same lot, by their tags", skeins)
+def _same(
+    words: str, skeins: int, does: Does, of: Sequence[Tagged] = (), lot: int | None = None
+) -> Way:
+    return Way("same lot", words, "the same lot, by their tags", skeins, lot, does=does,
+               of=tuple(of))
 
 
-def _elsewhere(skeins: Sequence[Tagged], now: datetime) -> dict[str, list[Tagged]]:
-    found: dict[str, list[Tagged]] = {}
+_Where = tuple[Does, str, int | None]
+"""What is done, where they are, and in which bag or for whom, which are not opened together."""
+
+
+def _elsewhere(skeins: Sequence[Tagged], now: datetime) -> dict[_Where, list[Tagged]]:
+    found: dict[_Where, list[Tagged]] = {}
     for one in skeins:
-        if one.state == "kit":
-            found.setdefault(f"in kit {one.kit}, not sold: open it", []).append(one)
-        elif one.state == "table":
-            found.setdefault("on the table, new or brought back: look at it and put it on a "
-                             "shelf", []).append(one)
-        elif one.state == "put by" and one.ends is not None and one.ends <= now + ENDS_SOON:
-            ends = "is over" if one.ends <= now else f"ends on {day_words(one.ends)}"
-            found.setdefault(f"put by, and that {ends}: ask", []).append(one)
-        elif one.state == "fair":
-            found.setdefault("at a fair, if they come back", []).append(one)
+        where = _where(one, now)
+        if where is not None:
+            found.setdefault(where, []).append(one)
     return found
+
+
+def _where(one: Tagged, now: datetime) -> _Where | None:
+    if one.state == "kit":
+        return Does.OPEN_KIT, f"in kit {one.kit}, not sold: open it", one.kit_id
+    if one.state == "table":
+        return Does.SHELVE, ("on the table, new or brought back: look at it and put it on a "
+                             "shelf"), None
+    if one.state == "put by" and one.ends is not None and one.ends <= now + ENDS_SOON:
+        ends = "is over" if one.ends <= now else f"ends on {day_words(one.ends)}"
+        return Does.END_PUT_BY, f"put by, and that {ends}: ask", one.customer
+    if one.state == "fair":
+        return Does.NOT_HERE, "at a fair, if they come back: ask who stands there", None
+    return None
 
 
 def other_lot(other: Other) -> Way:
@@ -118,8 +149,8 @@ def other_design(others: Sequence[Other]) -> Way:
     plain = next((one for one in others if one.difference
                   and USUAL.throughout < one.difference.ciede2000 <= USUAL.second), None)
     if plain is None:
-        return Way("other design", "Another colour for cuffs, yoke or a stripe",
-                   "a matter of taste")
+        return Way("other design", "Another colour for cuffs, yoke or a stripe: look at the "
+                   "shelves together", "a matter of taste", does=Does.NOT_HERE)
     return Way("other design", f"{plain.line.shown} for cuffs, yoke or a stripe: "
                f"{plain.difference}, plainly another", "measured", plain.free, plain.line.lot,
                plain.difference)
@@ -145,7 +176,7 @@ def redye(history: RedyeHistory, now: datetime) -> Way:
     """A chance, never a promise."""
     until = day_words(working_days_after(now, DAYS_TO_REDYE))
     return Way("redye", f"Dye at least {FEWEST_TO_REDYE} to match, ready by {until}: "
-               f"{history.words}", "a chance, never promised", FEWEST_TO_REDYE)
+               f"{history.words}", "a chance, never promised", FEWEST_TO_REDYE, does=Does.NOTE)
 
 
 def all_new(whole: int, lots: Sequence[tuple[LotLine, int]]) -> Way:
@@ -153,7 +184,7 @@ def all_new(whole: int, lots: Sequence[tuple[LotLine, int]]) -> Way:
     enough = next(((line, free) for line, free in lots if free >= whole), None)
     if enough is None:
         return Way("all new", f"All {whole} from one new lot: none has so many now, it would have "
-                   "to be dyed", "not there yet")
+                   "to be dyed", "not there yet", does=Does.NOTE)
     line, free = enough
     return Way("all new", f"All {whole} from {line.shown}, {free} free, with part of the price "
                "back for what is returned", "one lot, by their tags", free, line.lot)

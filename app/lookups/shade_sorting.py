@@ -76,6 +76,7 @@ class DriftStep:
     lot: int
     code: str
     dyed: datetime | None
+    colour: Colour
     from_standard: Difference | None
     from_last: Difference | None
 
@@ -93,7 +94,7 @@ def drift_of(connection: Connection, colourway: int, base: int) -> tuple[DriftSt
     lines = {line.lot: line for line in lot_lines(connection, colours)}
     kept, last, steps = standard.get((viewing, "")), None, []
     for lot, colour in colours.items():
-        steps.append(DriftStep(lot, lines[lot].shown, lines[lot].dyed,
+        steps.append(DriftStep(lot, lines[lot].shown, lines[lot].dyed, colour,
                                _apart(kept, colour), _apart(last, colour)))
         last = colour
     return tuple(steps)

@@ -15,6 +15,7 @@ from app.records import (
     Hold,
     Jar,
     Plate,
+    PutUpWeight,
     Record,
     Tag,
     TagOn,
@@ -43,6 +44,8 @@ def story(connection: Connection, found: Found, at: datetime) -> tuple[EntryRow,
     if found.kind == "skein":
         rows[TagOn.__tablename__] = set(connection.execute(
             select(TagOn.id).where(TagOn.yarn == found.id)).scalars())
+        rows[PutUpWeight.__tablename__] = set(connection.execute(
+            select(PutUpWeight.id).where(PutUpWeight.yarn == found.id)).scalars())
     return entries_that_wrote(connection, rows)
 
 

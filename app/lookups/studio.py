@@ -29,6 +29,11 @@ DEFAULTS: Mapping[str, str] = MappingProxyType({
     "weighing rule": "common practice",
     "market": "",
     "language": "",
+    "reference skeins": "{}",
+    "own stocks": "[]",
+    "tag layouts": "{}",
+    "stocks put away": "[]",
+    "sheets in hand": "",
 })
 
 

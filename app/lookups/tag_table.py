@@ -33,8 +33,8 @@ class OnTable:
     holds: tuple[HoldFacts, ...]
     texts: Mapping[int, str]
     """{base version: fibre content}: two where cones of two compositions lie in one pile."""
-    used: Mapping[str, int]
-    """{stock: the place after its last tag}, the stock that was printed on last first."""
+    used: Mapping[str, frozenset[int]]
+    """{stock: the used cells of its sheet in hand}, the stock that was printed on last first."""
     stops: tuple[Stop, ...]
 
 

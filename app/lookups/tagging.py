@@ -123,23 +123,32 @@ def piles_waiting(connection: Connection) -> tuple[PileFacts, ...]:
 def tag_text(connection: Connection, pile: int, version: int) -> TagText:
     """The words for this pile's tags, by the base version of its cones."""
     facts = pile_facts(connection, pile)
+    return text_by(connection, version, facts.put_up,
+                   (facts.base, facts.colourway or "", facts.lot or ""))
+
+
+def text_by(
+    connection: Connection, version: int, put_up: str, names: tuple[str, str, str]
+) -> TagText:
+    """The words by a base version for a put-up; the names are base, colourway and lot."""
+    base, colourway, lot = names
     words = connection.execute(
         select(BaseVersion.fibre, BaseVersion.knit, BaseVersion.care, BaseVersion.origin,
                PutUp.nominal_mg, PutUp.nominal_mm)
-        .outerjoin(PutUp, (PutUp.base_version == BaseVersion.id) & (PutUp.name == facts.put_up))
+        .outerjoin(PutUp, (PutUp.base_version == BaseVersion.id) & (PutUp.name == put_up))
         .where(BaseVersion.id == version)
     ).one()
     if words.nominal_mg is None:
-        raise NotFound(f"What a {facts.put_up} of {facts.base} holds is not described.",
+        raise NotFound(f"What a {put_up} of {base} holds is not described.",
                        "Describe this put-up of the base first.")
     mass, length = grams(words.nominal_mg), metres(words.nominal_mm)
     return TagText(
         studio=setting(connection, "name"), address=setting(connection, "address"),
-        colourway=facts.colourway or "", base=facts.base, fibre=words.fibre,
+        colourway=colourway, base=base, fibre=words.fibre,
         net=f"{mass:f} g   {length:f} m",
         ounces=f"{ounces(mass)} oz   {yards(length)} yd", knit=words.knit, care=words.care,
         origin=words.origin or setting(connection, "origin"),
-        differ=setting(connection, "differ"), lot=facts.lot or "",
+        differ=setting(connection, "differ"), lot=lot,
     )
 
 

@@ -4,14 +4,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
-from sqlalchemy import Connection, select
+from sqlalchemy import Connection, bindparam, select
 
 from app.lookups.certainty import nearest
 from app.lookups.present import HERE, Leaf, leaves
 from app.lookups.things import Found, lot_found
 from app.lookups.thread import thread
 from app.lookups.walks import below
-from app.records import Base, DeedRow, DyeLot, Part, Tag, TagOn, Yarn
+from app.records import Base, DeedRow, DyeLot, Part, Tag, TagOn, Whereabouts, Yarn
 from app.records.yarn import IN_WORK
 from app.store.dialect import among, listed
 
@@ -69,6 +69,13 @@ _PILES = select(Yarn.id, Yarn.closed).where(
 _WORN = select(TagOn.yarn).where(
     among(TagOn.yarn, "ids"), TagOn.until.is_(None), TagOn.struck.is_(None))
 
+_LOST = (
+    select(Yarn.base, Yarn.put_up)
+    .join(Whereabouts, (Whereabouts.yarn == Yarn.id) & Whereabouts.until.is_(None)
+          & Whereabouts.struck.is_(None) & (Whereabouts.state == "lost"))
+    .where(Yarn.id == bindparam("skein"), Yarn.kind == "skein")
+)
+
 
 def finds_waiting(connection: Connection) -> tuple[Untagged, ...]:
     """Finds that nothing was said of yet, the oldest first."""
@@ -83,6 +90,16 @@ def untagged_of(connection: Connection, lot: int) -> OfLot:
     may_be = tuple((find, _gap(left, find.put_up)) for find in (Untagged(*row) for row in finds))
     return OfLot(_wanting(connection, lot, left),
                  tuple((find, gap) for find, gap in may_be if gap.short or gap.tagged))
+
+
+def untagged_like(connection: Connection, skein: int) -> OfLot | None:
+    """Finds that may be this skein, whose tag is lost; none of one that is not lost itself."""
+    lost = connection.execute(_LOST, {"skein": skein}).first()
+    if lost is None:
+        return None
+    finds = (Untagged(*row) for row in connection.execute(
+        _FINDS.where(Yarn.base == lost.base, Yarn.put_up == lost.put_up)))
+    return OfLot((), tuple((find, Gap(None, 0, (skein,))) for find in finds))
 
 
 def bare_for(connection: Connection, tag: int) -> tuple[Untagged, ...]:

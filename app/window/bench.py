@@ -14,6 +14,7 @@ from app.window.look.look import Gap
 from app.window.parts.findings import Finding
 from app.window.parts.key_button import KeyButton
 from app.window.parts.station_tag import Stop
+from app.window.printers import Printers
 from app.window.scanners import Scanners
 from app.window.session import Done, Session
 from app.window.wired_balance import WiredBalance
@@ -52,8 +53,8 @@ class Around:
 
     `say` tells in the foot; `trouble` says in its place what could not be done; `found` shows
     above the bench what looks wrong and gets the answers; `show_trail` hangs the stations of the
-    thing in hand on the yarn; `go` opens what a code or a link of the trail stands for; `scanners`
-    and `balance` are those of this computer.
+    thing in hand on the yarn; `go` opens what a code or a link of the trail stands for; `scanners`,
+    `balance` and `printers` are those of this computer.
     """
 
     background: Background
@@ -67,6 +68,17 @@ class Around:
     go: Callable[[str], None]
     scanners: Scanners | None = None
     balance: WiredBalance | None = None
+    printers: Printers | None = None
+
+
+class InFront(Protocol):
+    """What stands in front of a bench for a while, or acts at any bench: it is asked first."""
+
+    def takes(self, code: str) -> bool:
+        """Whether a scan is for it."""
+
+    def takes_picture(self, picture: bytes) -> bool:
+        """Whether a photo is for it."""
 
 
 class Bench(QWidget):
@@ -74,6 +86,9 @@ class Bench(QWidget):
 
     A bench answers three questions at a glance: what is in hand, what comes next, what looks wrong.
     """
+
+    in_front: InFront | None = None
+    """Scans and photos go to it before the bench has them."""
 
     def __init__(self, around: Around) -> None:
         super().__init__()

@@ -139,6 +139,6 @@ class RailKey(QAbstractButton):
         painter.setPen(QColor(grey))
         painter.setFont(look().font(Size.SMALL))
         right = Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignRight
-        painter.drawText(box.adjusted(0, 0, -Gap.LINE, 0), right, str(self.place.number % 10))
+        painter.drawText(box.adjusted(0, 0, -Gap.LINE, 0), right, self.place.sign)
         if self.hasFocus():
             draw_focus(painter, box.adjusted(2, 2, -2, -2), 4)

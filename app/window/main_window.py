@@ -29,6 +29,7 @@ from app.window.look.palette import DAY, EVENING
 from app.window.look.stylesheet import wear
 from app.window.parts.findings import Finding
 from app.window.places import Place
+from app.window.printers import Printers
 from app.window.problem_box import show_failure
 from app.window.reception import Reception
 from app.window.scanners import Scanners
@@ -58,7 +59,7 @@ class MainWindow(QMainWindow):
         self._wear()
         self.background = Background(self._show_failure)
         self.deeds = Deeds(self.background, self)
-        self.balance = WiredBalance(settings.balances)
+        self.balance, self.printers = WiredBalance(settings.balances), Printers(settings.printers)
         self.late = WrittenLate()
         self.head, self.floor = Head(settings.scanners), Floor(places)
         self.foot = Foot(self.background)
@@ -97,6 +98,8 @@ class MainWindow(QMainWindow):
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() == Qt.Key.Key_Escape:
             self._escape()
+        elif event.matches(QKeySequence.StandardKey.Paste):
+            self.head.scan_line.take_pasted()
         elif (event.text().isprintable() and event.text().strip()
                 and not event.modifiers() & _COMMANDS):
             bench = self.floor.bench()
@@ -149,10 +152,8 @@ class MainWindow(QMainWindow):
             session.person = self._settings.person = initials
             station = session.station
             self.background.write(
-                self,
-                lambda: session.begin(studio, initials, name, station),
-                lambda _: self._let_in(),
-            )
+                self, lambda: session.begin(studio, initials, name, station),
+                lambda _: self._let_in())
 
         first.answered.connect(begin)
         self.floor.show_page(first)
@@ -173,7 +174,7 @@ class MainWindow(QMainWindow):
                 show_trail=self.floor.show_trail,
                 go=self.reception.show,
                 scanners=Scanners(self._settings, self.head.scan_line.watch.keystrokes),
-                balance=self.balance,
+                balance=self.balance, printers=self.printers,
             )
         )
         self.floor.open_place(self._places[0])

@@ -26,6 +26,16 @@ def keep(book: Path, kind: str, name: str, pdf: bytes) -> Path:
     return path
 
 
+def throw_away(book: Path, kind: str, name: str) -> None:
+    """A paper that the book no longer stands for; one that is not there is well thrown away."""
+    path = book.with_name(f"{book.stem} {kind}") / name
+    try:
+        path.unlink(missing_ok=True)
+    except OSError as error:
+        raise Refused(f"{path} cannot be thrown away: {error.strerror or error}.",
+                      "Throw it away by hand: it says what was removed from the book.") from error
+
+
 def open_paper(path: Path) -> bool:
     """Show it in the computer's own reader; False where there is none."""
     return QDesktopServices.openUrl(QUrl.fromLocalFile(str(path)))

@@ -21,11 +21,17 @@ class Place:
     bench: str
     apart: bool = False  # some space before it in the rail
     finds: bool = False  # opens what no other bench has a use for
+    letter: str = ""  # with Alt, where the figures are used up
+
+    @property
+    def sign(self) -> str:
+        """What stands beside it in the rail, and opens it with Alt."""
+        return self.letter or str(self.number % 10)
 
     @property
     def key(self) -> str:
         """The key that opens it."""
-        return f"Alt+{self.number % 10}"
+        return f"Alt+{self.sign}"
 
     @property
     def plate(self) -> str:
@@ -45,10 +51,11 @@ PLACES = (
     Place("Weighing", Icon.BALANCE, 3, "weighing.bench:WeighingBench"),
     Place("Pots & trays", Icon.POT, 4, "pots.bench:PotsBench"),
     Place("Wash & dry", Icon.RAIL, 5, "washing.bench:WashingBench"),
+    Place("Inspecting", Icon.CARD, 11, "inspecting.bench:InspectingBench", letter="I"),
     Place("Finishing", Icon.SCISSORS, 6, "finishing.bench:FinishingBench"),
     Place("Tagging", Icon.TAG, 7, "tagging.bench:TaggingBench"),
     Place("Packing", Icon.PARCEL, 8, "packing.bench:PackingBench"),
     Place("Counter", Icon.COUNTER, 9, "counter.bench:CounterBench"),
     Place("Desk", Icon.DESK, 10, "desk.bench:DeskBench", apart=True, finds=True),
 )
-"""Plates keep their numbers for ever, so gaps are left for the benches that are still to come."""
+"""Plates keep their numbers for ever: a bench that came later has the next number, and a letter."""

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from contextlib import suppress
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -18,6 +19,7 @@ from app.window.parts.action_plates import UNDO
 from app.window.places import Place
 
 if TYPE_CHECKING:
+    from app.lookups.things import Found
     from app.scanning.resolve import Resolution
 
 
@@ -87,7 +89,9 @@ class Reception(QObject):
 
     def pictured(self, picture: bytes) -> None:
         """A photo of a tag."""
-        self._first_that(lambda bench: bench.take_picture(picture), "No bench takes a picture.")
+        bench = self._floor.bench()
+        if bench is None or bench.in_front is None or not bench.in_front.takes_picture(picture):
+            self._first_that(lambda one: one.take_picture(picture), "No bench takes a picture.")
 
     def filed(self, paths: list[Path]) -> None:
         """Files are for the bench that is open: it opens none by itself, and one at a time."""
@@ -116,9 +120,20 @@ class Reception(QObject):
             return
         elif kind == Kind.ACTION:
             self._floor.trouble(_does_nothing(code))
-        else:
-            from app.scanning.saying import a_kind
+        elif bench is not None and kind == Kind.SKEIN:
+            from app.lookups.things import by_code  # here too
 
+            bench.ask(partial(self._no_use, code, kind), by_code, code)
+        else:
+            self._no_use(code, kind)
+
+    def _no_use(self, code: str, kind: str, found: "Found | None" = None) -> None:
+        """The bench has no use for it; a void tag says at every bench that it is void."""
+        from app.scanning.saying import a_kind, void_words
+
+        if found is not None and found.void:
+            self._floor.trouble(BadInput(void_words(found), "Throw this tag away."))
+        else:
             self._floor.trouble(
                 NotFound(f"{shown(code)} is {a_kind(kind)}, and this bench has no use for it."),
                 "Show it",
@@ -158,6 +173,8 @@ class Reception(QObject):
 
 def _takes(bench: Bench, code: str) -> bool:
     """Whether a bench has a use for a code; one that reads our codes only has none for others."""
+    if bench.in_front is not None and bench.in_front.takes(code):
+        return True
     with suppress(BadInput):
         return bench.take(code)
     return False

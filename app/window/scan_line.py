@@ -18,7 +18,8 @@ from app.scanning.keystrokes import Again, Garbled, Keystrokes, Scanned, pasted_
 from app.window.look.look import look
 from app.window.scan_watch import ScanWatch
 
-PICTURES = (".png", ".jpg", ".jpeg", ".webp", ".bmp", ".heic")
+PICTURES = (".png", ".jpg", ".jpeg", ".webp", ".bmp", ".heic", ".heif")
+_LITTLE_PACKED = 95  # of 100: a pasted picture is large, and packing it well takes seconds
 
 
 class ScanLine(QLineEdit):
@@ -28,7 +29,7 @@ class ScanLine(QLineEdit):
     scanned_again = Signal(str)  # the same within two seconds
     asked = Signal(str)
     pasted = Signal(list)  # of codes
-    pictured = Signal(bytes)  # a photo, as it would stand in a file
+    pictured = Signal(bytes)  # a photo, as it would stand in a file; one after the other
     filed = Signal(list)  # of the paths of files that were dropped and are no pictures
     garbled = Signal(str)  # a sentence
 
@@ -41,7 +42,7 @@ class ScanLine(QLineEdit):
         self.setAccessibleName("scan line")
         self.setClearButtonEnabled(False)
         self.setAcceptDrops(True)
-        self.watch = ScanWatch(Keystrokes(prefixes or {}), self)
+        self.watch = ScanWatch(Keystrokes(prefixes or {}), self, self.take_pasted_picture)
         self.watch.heard.connect(self._hear)
         self.returnPressed.connect(self._ask)
         self.textEdited.connect(self._typed)
@@ -60,15 +61,28 @@ class ScanLine(QLineEdit):
         self._being_typed = True
 
     def take(self, dropped: QMimeData) -> bool:
-        """A picture or files that were dropped or pasted anywhere; False if it holds none."""
-        picture = _picture(dropped)
+        """Pictures or files that were dropped or pasted anywhere; False if it holds none."""
+        pictures = _pictures(dropped)
         files = [path for url in dropped.urls() if url.isLocalFile()
                  and (path := Path(url.toLocalFile())).suffix.lower() not in PICTURES]
-        if picture:
+        for picture in pictures:
             self.pictured.emit(picture)
-        elif files:
+        if files and not pictures:
             self.filed.emit(files)
-        return bool(picture or files)
+        return bool(pictures or files)
+
+    def take_pasted(self) -> None:
+        """Pasted while nothing that takes words had the focus: files, or words."""
+        if not self.take(QGuiApplication.clipboard().mimeData()):
+            self.setFocus()
+            self.selectAll()
+            self.paste()
+
+    def take_pasted_picture(self) -> bool:
+        """Ctrl+V wherever the focus is: a picture is no words for any field."""
+        pasted = QGuiApplication.clipboard().mimeData()
+        is_picture = _picture_files(pasted) or (pasted.hasImage() and not pasted.hasText())
+        return bool(is_picture) and self.take(pasted)
 
     def event(self, event: QEvent) -> bool:
         if self._being_typed and event.type() is QEvent.Type.ShortcutOverride:
@@ -117,17 +131,21 @@ class ScanLine(QLineEdit):
             self.asked.emit(" ".join(text.split()))
 
 
-def _picture(dropped: QMimeData) -> bytes:
-    """The first picture in what was dropped, as the bytes of its file."""
-    for url in dropped.urls():
-        path = Path(url.toLocalFile())
-        if path.suffix.lower() in PICTURES and path.is_file():
-            return path.read_bytes()
+def _picture_files(dropped: QMimeData) -> list[Path]:
+    paths = (Path(url.toLocalFile()) for url in dropped.urls())
+    return [path for path in paths if path.suffix.lower() in PICTURES and path.is_file()]
+
+
+def _pictures(dropped: QMimeData) -> list[bytes]:
+    """The pictures in what was dropped, as the bytes of their files."""
+    files = _picture_files(dropped)
+    if files:
+        return [path.read_bytes() for path in files]
     image = dropped.imageData() if dropped.hasImage() else None
     if not isinstance(image, QImage) or image.isNull():
-        return b""
+        return []
     stored = QByteArray()
     buffer = QBuffer(stored)
     buffer.open(QIODevice.OpenModeFlag.WriteOnly)
-    image.save(buffer, "PNG")  # type: ignore[call-overload]
-    return bytes(stored.data())
+    image.save(buffer, "PNG", _LITTLE_PACKED)  # type: ignore[call-overload]
+    return [bytes(stored.data())]

@@ -1,9 +1,10 @@
 """Watches the keys of whichever window has the focus, and keeps what a scanner types out of it."""
 
+from collections.abc import Callable
 from time import monotonic
 
 from PySide6.QtCore import QCoreApplication, QEvent, QObject, Qt, QTimer, Signal
-from PySide6.QtGui import QGuiApplication, QKeyEvent, QWindow
+from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence, QWindow
 from PySide6.QtWidgets import QWidget
 from shiboken6 import isValid
 
@@ -30,9 +31,12 @@ class ScanWatch(QObject):
 
     heard = Signal(object)  # Scanned, Again or Garbled
 
-    def __init__(self, keystrokes: Keystrokes, parent: QObject) -> None:
+    def __init__(
+        self, keystrokes: Keystrokes, parent: QObject, pastes: Callable[[], bool] = lambda: False
+    ) -> None:
+        """`pastes` answers whether what is to be pasted is no words, and was taken."""
         super().__init__(parent)
-        self.keystrokes = keystrokes
+        self.keystrokes, self._pastes = keystrokes, pastes
         self._held: list[tuple[QWindow, QKeyEvent]] = []
         self._giving_back = False
         self._armed = 0.0
@@ -74,6 +78,8 @@ class ScanWatch(QObject):
         return False
 
     def _pressed(self, window: QWindow, event: QKeyEvent) -> bool:
+        if event.matches(QKeySequence.StandardKey.Paste) and self._pastes():
+            return True
         if event.key() in _SHIFTING:
             return bool(self._held) and self._hold(window, event)
         character = _character(event)

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from app.calculations.cards import Cards, compared, must_compare, why_not
+from app.calculations.cards import Cards, compared, must_compare, plain_card, why_not
 from app.calculations.shade import Colour
 from app.calculations.shade_words import Word
 from app.problems import BadInput
@@ -24,6 +24,13 @@ def test_what_was_looked_at_alike_is_compared_and_decided_in_daylight() -> None:
     assert len(found.differences) == 2
     assert found.judged().shown is Word.SAME
     assert found.judged().at_worst is Word.TWO_ROWS
+
+
+def test_others_are_ranked_by_the_dry_card_in_daylight_of_the_whole_skein() -> None:
+    shop, wet = colour(48.3, -36.6, 3.3, at=SHOP), colour(48.3, -36.6, 3.3, at=WET)
+    assert plain_card({(WET, ""): wet, (SHOP, ""): shop, **plain(Q)}) is Q
+    assert plain_card({(WET, ""): wet, (SHOP, ""): shop}) is shop
+    assert plain_card({(DRY, "A"): P}) is plain_card({}) is None
 
 
 def test_a_multi_coloured_yarn_is_decided_by_its_worst_zone() -> None:

@@ -26,6 +26,12 @@ def test_a_fault_favours_the_kinds_it_mostly_comes_from_and_no_other(fault: str)
     assert all(Settings().prior(kind, fault) == 3 * PRIORS[kind] for kind in shifted)
 
 
+def test_silence_says_little_of_a_shade_that_a_buyer_has_nothing_to_hold_against() -> None:
+    assert Settings().of("off shade").rates.tells == Fraction(1, 50)
+    assert Settings().of("stain") == Settings().of(None) == Settings()
+    assert Settings(rates=Rates(tells=Fraction(0))).of("off shade").rates.tells == 0
+
+
 def test_a_fault_that_nobody_listed_shifts_nothing() -> None:
     assert Settings().prior("cone", "glitter") == Settings().prior("cone") == Fraction(3, 10)
 

@@ -2,6 +2,7 @@
 
 from app.lookups.batch_record import batch_record
 from app.lookups.lot_yield import YieldAt
+from app.work.put_up_weights import weigh_put_up
 from tests.full_lot import FullLot
 from tests.makers import EACH_MG, Studio
 
@@ -41,3 +42,10 @@ def test_a_step_nobody_wrote_has_no_time(studio: Studio) -> None:
     found = yields_of(studio, lot)
     assert [(found[step].most, found[step].at) for step in ("hung", "counted", "tagged")] == [
         (0, None)] * 3
+
+
+def test_what_a_put_up_weighed_at_the_tag_table_stands_among_the_weights(studio: Studio) -> None:
+    lot, (skein, _) = studio.tagged(studio.cone(), 2)
+    studio.do(weigh_put_up, skein, 97_200)
+    one = studio.book.ask(batch_record, lot, studio.clock.now)
+    assert [(weight.mg, weight.person) for weight in one.weights] == [(97_200, "OW")]

@@ -1,7 +1,7 @@
 """Skeins without a tag: of which lot they are, or may be."""
 
 from app.lookups.things import by_code
-from app.lookups.untagged import bare_for, finds_waiting, lot_meant, untagged_of
+from app.lookups.untagged import bare_for, finds_waiting, lot_meant, untagged_like, untagged_of
 from app.work.bases import describe_base
 from app.work.matching import belongs_to, find, is_missing_from, is_one_of, new_tag
 from app.work.moving import To, move
@@ -91,3 +91,15 @@ def test_a_tag_means_the_lot_that_it_names_and_a_cone_means_none(studio: Studio)
     meant = studio.book.ask(lot_meant, studio.book.ask(by_code, studio.code(uncounted)))
     assert meant.pile is None
     assert (lot, skein) != (uncounted, 0)
+
+
+def test_a_find_may_be_the_skein_whose_tag_was_lost(studio: Studio) -> None:
+    _, (skein, other) = studio.tagged(studio.cone(), 2)
+    studio.do(find, 1, 20_500, "mini")
+    found = studio.do(find, 1, 97_000)
+    assert studio.book.ask(untagged_like, skein) is None
+    studio.do(move, [skein], To("lost"))
+    like = studio.book.ask(untagged_like, skein)
+    assert like is not None
+    assert [(one.yarn, gap.tagged) for one, gap in like.may_be] == [(found, (skein,))]
+    assert studio.book.ask(untagged_like, other) is None

@@ -11,7 +11,7 @@ from app.documents.proof import read_back
 from app.documents.stocks import stock
 from app.lookups.studio import people
 from app.store.deed import By
-from app.window.benches.tagging import pile_in_hand
+from app.window.benches.tagging import printing
 from app.window.main_window import MainWindow
 from app.window.places import PLACES
 from app.window.session import Session
@@ -67,7 +67,7 @@ def open_day(qtbot, settings, studio, monkeypatch):
     """The window on a book with a base, a colourway, discs and pots, and no cone yet."""
     studio.do(choose, {"name": "Quernlow Dyeyard", "address": "Staithe Row 3, Quernlow"})
     opened = []
-    monkeypatch.setattr(pile_in_hand, "open_paper", opened.append)
+    monkeypatch.setattr(printing, "open_paper", opened.append)
     settings.person, settings.station = "OW", "bench"
     book = studio.book
     session = Session(book, By, lambda: book.ask(people), lambda: "no copy", lambda *_: None)

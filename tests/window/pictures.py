@@ -42,7 +42,11 @@ from app.work.loading import into_load  # noqa: E402
 from app.work.winding import Drawn, Wound, wind  # noqa: E402
 from tests.makers import Clock  # noqa: E402
 from tests.small import live_small  # noqa: E402
+from tests.window.inspecting_poses import BY_THE_WINDOW  # noqa: E402
+from tests.window.reading_poses import READ_BACK  # noqa: E402
 from tests.window.shop_day import stock_the_shop  # noqa: E402
+from tests.window.tag_poses import TAGS_AND_PRINTERS  # noqa: E402
+from tests.window.tag_table_poses import AT_THE_TAG_TABLE  # noqa: E402
 from tests.window.weighing_poses import AT_THE_BALANCE, open_the_jars  # noqa: E402
 
 NEXT_MORNING = datetime(2026, 4, 14, 7, tzinfo=UTC)
@@ -237,6 +241,7 @@ class NextMorning:
 
 WHO = {"Receiving": ("AD", "door"), "Winding": ("WN", "reel"), "Pots & trays": ("DA", "pots"),
        "Weighing": ("DA", "balance"), "Wash & dry": ("WS", "wash"), "Finishing": ("TW", "table"),
+       "Inspecting": ("DA", "window"),
        "Tagging": ("LP", "tag table"), "Packing": ("LP", "packing"),
        "Counter": ("SK", "till"), "Desk": ("OW", "desk")}
 POSES = (
@@ -262,6 +267,7 @@ POSES = (
     Pose("washing-rail", "Wash & dry", lambda it: it.scan(rail(1), disc(42))),
     Pose("washing-split", "Wash & dry", lambda it: it.scan(
         vessel(2), disc(50), SPLIT, disc(50), count(5))),
+    *(Pose(name, "Inspecting", done) for name, done in BY_THE_WINDOW.items()),
     Pose("finishing-empty", "Finishing"),
     Pose("finishing", "Finishing", lambda it: it.scan(disc(50))),
     Pose("finishing-skeins", "Finishing", lambda it: it.scan_tags("2615YX1", 6)),
@@ -270,15 +276,14 @@ POSES = (
     Pose("finishing-seconds", "Finishing", lambda it: (
         it.scan_tags("2615YX1", 2), it.press("S"))),
     Pose("finishing-gathered", "Finishing", lambda it: it.gather("2615WW4", 2)),
-    Pose("tagging-empty", "Tagging"),
-    Pose("tagging", "Tagging", lambda it: it.scan(disc(52))),
-    Pose("tagging-shelf", "Tagging", lambda it: it.scan(shelf(1))),
+    *(Pose(name, "Tagging", done) for name, done in AT_THE_TAG_TABLE.items()),
     Pose("packing-empty", "Packing"),
     Pose("packing-writing", "Packing", lambda it: it.write_order()),
     Pose("packing-order", "Packing", lambda it: (it.write_order(), it.press("F5"))),
     Pose("counter-empty", "Counter"),
     Pose("counter-lot", "Counter", lambda it: it.scan("2615YX1")),
     Pose("counter-fits", "Counter", lambda it: it.ask("26")),
+    *(Pose(name, bench, done) for name, (bench, done) in READ_BACK.items()),
     Pose("counter-basket", "Counter", lambda it: (
         it.scan_tags("2615R6F", 2), it.scan_tags("2615YX1", 1))),
     Pose("counter-keep", "Counter", lambda it: (it.scan("2615YX1"), it.press("F3"))),
@@ -300,11 +305,14 @@ POSES = (
     Pose("desk-fault", "Desk", lambda it: (it.scan_tags("2615YX1", 1), it.press("F"))),
     Pose("desk-suspects", "Desk", lambda it: it.find_streaks("2615YX1")),
     Pose("desk-recall", "Desk", lambda it: (it.scan(cone(114)), it.press("R"))),
+    Pose("desk-trail", "Desk", lambda it: (it.scan(cone(114)), it.press("T", "Right"))),
+    Pose("desk-trail-words", "Desk", lambda it: (it.scan("2615YX1"), it.press("T", "W"))),
     Pose("desk-holds", "Desk", lambda it: it.press("F4")),
     Pose("desk-book", "Desk", lambda it: it.press("F5", "F9")),
     Pose("desk-people", "Desk", lambda it: it.press("F6")),
     Pose("desk-plates", "Desk", lambda it: it.press("F7")),
     Pose("desk-shop", "Desk", lambda it: it.press("F11")),
+    *(Pose(name, "Desk", done) for name, done in TAGS_AND_PRINTERS.items()),
 )
 
 

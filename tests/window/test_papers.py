@@ -4,7 +4,7 @@ import pytest
 from PySide6.QtGui import QDesktopServices
 
 from app.problems import Refused
-from app.window.papers import keep, open_paper
+from app.window.papers import keep, open_paper, throw_away
 
 
 def test_a_paper_lies_in_the_folder_of_its_kind_beside_the_book(tmp_path):
@@ -13,6 +13,17 @@ def test_a_paper_lies_in_the_folder_of_its_kind_beside_the_book(tmp_path):
     assert keep(tmp_path / "studio.book", "plates", "disc-31.pdf", b"%PDF two") == path
     assert path.read_bytes() == b"%PDF two"
     assert [one.name for one in path.parent.iterdir()] == ["disc-31.pdf"]
+
+
+def test_a_paper_is_thrown_away_and_one_that_is_not_there_is_no_trouble(tmp_path):
+    book = tmp_path / "studio.book"
+    path = keep(book, "shop", "customer-3.json", b"{}")
+    for _ in range(2):
+        throw_away(book, "shop", "customer-3.json")
+        assert not path.exists()
+    path.mkdir()
+    with pytest.raises(Refused, match="cannot be thrown away"):
+        throw_away(book, "shop", "customer-3.json")
 
 
 def test_what_cannot_be_written_is_refused_in_a_sentence(tmp_path):

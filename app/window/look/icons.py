@@ -26,6 +26,7 @@ class Icon(StrEnum):
     DESK = "desk"
     DISC = "disc"
     SKEIN = "skein"
+    CARD = "card"
 
 
 Point = tuple[float, float]
@@ -179,6 +180,12 @@ def _skein(path: QPainterPath) -> None:
     _curve(path, (16, 12), (14.5, 12.2), (13.6, 12.8), (12.9, 13.4))
 
 
+def _card(path: QPainterPath) -> None:
+    path.addRoundedRect(QRectF(4.5, 3, 15, 18), 1.5, 1.5)
+    for y in (8.5, 12, 15.5):
+        _lines(path, (4.5, y + 1.5), (19.5, y - 1.5))
+
+
 _DRAWN: dict[Icon, Callable[[QPainterPath], None]] = {
     Icon.CONE: _cone,
     Icon.REEL: _reel,
@@ -194,4 +201,5 @@ _DRAWN: dict[Icon, Callable[[QPainterPath], None]] = {
     Icon.DESK: _desk,
     Icon.DISC: _disc,
     Icon.SKEIN: _skein,
+    Icon.CARD: _card,
 }

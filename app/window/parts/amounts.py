@@ -13,6 +13,7 @@ _GROUPED = re.compile(
     r"(?:(?!(?P=group))[.,][0-9]+)?"
 )
 _UNIT = re.compile(r"(.*?[0-9])\s*([a-zA-Zµ]*)\s*\.?", re.DOTALL)
+_PRICE = re.compile(r"(\d{1,6})(?:[.,](\d{1,2}))?", re.ASCII)
 _GRAMS = {
     **dict.fromkeys(("", "g", "gram", "grams"), Decimal(1)),
     "kg": Decimal(1000),
@@ -37,6 +38,14 @@ def read_count(text: str) -> int:
     if unit or number != int(number):
         raise BadInput(f"“{text.strip()}” is not a whole number.", "Write it in figures, like 12.")
     return int(number)
+
+
+def read_price(text: str) -> int:
+    """In hundredths; a mark before three digits is not taken, for it may group thousands."""
+    match = _PRICE.fullmatch(text.strip())
+    if match is None:
+        raise BadInput("Write what one costs, like 18.50.")
+    return int(match[1]) * 100 + int((match[2] or "").ljust(2, "0"))
 
 
 def _parted(text: str, wanted: str) -> tuple[Decimal, str]:

@@ -147,3 +147,15 @@ class Actions(QWidget):
     def _shown(self) -> list[QWidget]:
         """Keys that are hidden leave no gap."""
         return [key for key in self._keys if not key.isHidden()]
+
+
+def stacked(*widgets: QWidget, gap: int = Gap.LINE) -> QWidget:
+    """Widgets one below the other, as one thing to put beside another."""
+    holder = QWidget()
+    column = QVBoxLayout(holder)
+    column.setContentsMargins(0, 0, 0, 0)
+    column.setSpacing(gap)
+    for widget in widgets:
+        column.addWidget(widget)
+    column.addStretch(1)
+    return holder

@@ -66,7 +66,7 @@ class AtWork:
 
     def press(self, *keys):
         """Press keys one after the other: 'L', 'Enter', 'F8', 'Alt+4'."""
-        window = self.window.windowHandle()
+        window, held = self.window.windowHandle(), self.window.head.scan_line.watch.keystrokes
         for key in keys:
             if len(key) == 1:
                 QTest.keyClick(window, key)
@@ -75,6 +75,7 @@ class AtWork:
                 code = getattr(Qt.Key, f"Key_{_NAMES.get(name, name)}")
                 QTest.keyClick(window, code, _ALT if alt else Qt.KeyboardModifier.NoModifier)
             self._qtbot.wait(60)
+            self._qtbot.waitUntil(lambda: not held.holds())  # a key may be the first of a scan
             self.quiet()
 
     def type(self, words):

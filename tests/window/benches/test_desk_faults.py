@@ -1,8 +1,10 @@
 """The desk: a fault is reported, its suspects are looked into, and held."""
 
 import re
+from io import BytesIO
 
 import pytest
+from PIL import Image
 
 from app.calculations.codes import shown
 from app.lookups.holds import live_holds
@@ -16,7 +18,13 @@ from tests.lookups.suspected import ThirtyTwo
 from tests.window.benches.at_work import DONE, plate
 from tests.window.benches.desk_hands import open_desk
 
-PNG = b"\x89PNG\r\n\x1a\n" + b"\0" * 40
+BROKEN = b"\x89PNG\r\n\x1a\n" + b"\0" * 40
+
+
+def a_photo():
+    out = BytesIO()
+    Image.new("RGB", (640, 400), "grey").save(out, "PNG")
+    return out.getvalue()
 
 
 @pytest.fixture
@@ -111,7 +119,8 @@ def test_a_buyers_complaint_keeps_where_how_far_apart_and_a_photo(desk):
     desk.type("150")
     desk.click(card.order.line)
     desk.type("1209")
-    assert desk.bench.take_picture(PNG)
+    assert desk.bench.take_picture(a_photo())
+    assert desk.bench.take_picture(BROKEN)
     desk.scan(DONE)
     assert "No order has this number" in card.order.wrong.text()
     desk.click(card.order.line)
@@ -120,10 +129,26 @@ def test_a_buyers_complaint_keeps_where_how_far_apart_and_a_photo(desk):
     desk.scan(DONE)
     (kept,) = studio.book.ask(reports)
     assert (kept.fault, kept.faulty, kept.repeat_mm, kept.photos, kept.customer) == (
-        "streak", 2, 1500, 1, ada)
+        "streak", 2, 1500, 2, ada)
     desk.press("F1")
     page = desk.bench.back.faults.page
     assert page.table.model.index(0, 0).data() == "streak, every 150 cm"
+    look_at_its_photos(desk, page.report)
+
+
+def look_at_its_photos(desk, card):
+    """Opened in full by a tap; one that is damaged says so; erased on request it is gone."""
+    assert card.hint.text().startswith("It comes back once around the reel")
+    whole, broken = card.thumbs
+    desk.click(broken)
+    assert card.large.text() == "This picture cannot be opened; it is kept as it came."
+    desk.click(whole)
+    assert card.large.pixmap().height() == 420
+    desk.click(card.erase_key)
+    desk.scan(plate(1))
+    assert desk.said == "removed a picture of report 1"
+    assert (len(card.thumbs), card.none.text()) == (1, "1 picture of it was removed on request.")
+    assert not card.large.isVisible()
 
 
 def test_a_lot_as_stated_is_told_but_not_reckoned_with(desk):
@@ -150,7 +175,7 @@ def test_the_second_complaint_of_a_cone_says_where_to_look(desk):
     desk.scan(mark_of(desk, second[0]))
     report(desk, "streak")
     assert desk.found == [
-        f"A streak was reported before on yarn that shares cone {shown(cone_code(desk, cone))} "
+        f"“streak” was told before of yarn that shares cone {shown(cone_code(desk, cone))} "
         "with this: look at the suspects on the Desk (Faults)."]
 
 

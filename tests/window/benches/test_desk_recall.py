@@ -4,11 +4,13 @@ import re
 
 import pytest
 
+from app.lookups.free_counts import free_counts
 from app.lookups.recall import recall_list
 from app.records import Recall
 from app.window.benches.desk import recalls
 from app.window.benches.desk.recall_page import SumWords
-from tests.deeds import customer, put, send
+from tests.deeds import customer, send
+from tests.lookups.half_sold import half_sold
 from tests.makers import EACH_MG
 from tests.window.benches.desk_hands import open_desk
 
@@ -27,6 +29,11 @@ def desk(qtbot, settings, studio, made):
     yield from open_desk(qtbot, settings, studio)
 
 
+def code_of_cone(studio, cone):
+    return studio.book.ask(lambda c: c.exec_driver_sql(
+        "SELECT code FROM cone WHERE id = ?", (cone,)).scalar())
+
+
 def sums_of(desk):
     """{words: (pieces, mg)} as the page says them, read off the large numbers."""
     page = desk.bench.recalls.page
@@ -36,38 +43,34 @@ def sums_of(desk):
     return {one[2]: int(one[1].replace(",", "")) for one in read if one}
 
 
-def test_a_whole_batch_is_held_and_its_numbers_add_up(desk, made):
-    """Sold to Ada and to nobody known, on a shelf and in work: together all that came of it."""
+def test_a_whole_batch_is_held_after_half_of_it_was_sold(desk, made):
+    """118 with known buyers, 34 not known, 96 on a shelf, 62 in work: 310, and none left to sell.
+    """
     studio = desk.studio
-    one, two, three = studio.cones(3, batch="7731")
-    _, first = studio.tagged(one, 8)
-    _, second = studio.tagged(two, 6)
-    studio.wind(three, 4)
-    ada = studio.do(customer, "Ada Nygård")
-    studio.do(send, first[:5], ada)
-    studio.do(send, second[:2])
-    studio.do(put, [*first[5:], *second[2:]], "shelf", studio.pot)
-    desk.scan(studio.book.ask(lambda c: c.exec_driver_sql(
-        "SELECT code FROM cone WHERE id = ?", (two,)).scalar()))
-    assert desk.name.batch_key.accessibleName() == "Hold the whole batch 7731 of Aske Mill: 3 cones"
+    cones = half_sold(studio)
+    left = [one.left for one in studio.book.ask(free_counts)]
+    assert sum(left) == 96
+    desk.scan(code_of_cone(studio, cones[1]))
+    assert desk.name.batch_key.accessibleName() == (
+        "Hold the whole batch 7732 of Aske Mill: 24 cones")
     desk.press("B")
     desk.type("moths")
     desk.press("Enter")
     assert desk.said == "put a hold on a batch: moths"
+    assert not any(one.left for one in studio.book.ask(free_counts))
     desk.press("F4")
     desk.click(desk.bench.back.holds.who_keys[0])
-    assert sums_of(desk) == {"sold, buyer known": 5, "sold, buyer not known": 2, "still here": 7,
-                             "in work": 4, "in all": 18}
+    assert sums_of(desk) == {"sold, buyer known": 118, "sold, buyer not known": 34,
+                             "still here": 96, "in work": 62, "in all": 118 + 34 + 96 + 62}
     page = desk.bench.recalls.page
-    assert page.title.text() == "Who has something of batch 7731 of Aske Mill"
+    assert page.title.text() == "Who has something of batch 7732 of Aske Mill"
     for key in page.paper_keys.values():
         desk.click(key)
-    letter = made["recall-supplier_lot-1.txt"].decode("utf-8-sig")
-    assert letter.startswith("Dear Ada Nygård,")
-    assert "What was seen: moths." in letter
-    assert "5 skeins" in letter
-    assert "it concerns all 5" in letter
-    assert made["recall-supplier_lot-1.csv"].decode("utf-8-sig").count("\r\n") == 5
+    letters = made["recall-supplier_lot-1.txt"].decode("utf-8-sig")
+    assert letters.count("Dear Buyer") == 10
+    assert "What was seen: moths." in letters
+    told = [int(some) for some in re.findall(r"(\d+) skeins? \(", letters)]
+    assert sum(told) == 118
     assert made["recall-supplier_lot-1.xlsx"][:2] == b"PK"
     assert made["recall-supplier_lot-1.pdf"][:4] == b"%PDF"
 
@@ -77,8 +80,7 @@ def test_a_practice_recall_is_kept_with_how_long_it_took(desk):
     cone = studio.cone()
     _, skeins = studio.tagged(cone, 3)
     studio.do(send, skeins[:1])
-    desk.scan(studio.book.ask(lambda c: c.exec_driver_sql(
-        "SELECT code FROM cone WHERE id = ?", (cone,)).scalar()))
+    desk.scan(code_of_cone(studio, cone))
     desk.press("R", "F9")
     assert desk.said == "practised a recall list: 2 of 3 accounted for"
     assert re.fullmatch(r"Took \d+:\d\d\. 2 of 3 accounted for\.",
@@ -97,13 +99,13 @@ def test_a_buyer_of_four_out_of_a_mixed_pot_likely_has_one_or_two(desk):
     studio.dye(pool)
     skeins = studio.tag(studio.finish(pool, red=12)[0], 12)
     studio.do(send, skeins[:4], studio.do(customer, "Ada Nygård"))
-    desk.scan(studio.book.ask(lambda c: c.exec_driver_sql(
-        "SELECT code FROM cone WHERE id = ?", (b,)).scalar()))
+    desk.scan(code_of_cone(studio, b))
     desk.press("H")
     desk.type("oil")
     desk.press("Enter", "R")
     page = desk.bench.recalls.page
     row = [page.table.model.index(0, column).data() for column in (0, 3, 4)]
-    assert row == ["Ada Nygård", "4", "likely 1 to 2 of the 4"]
+    assert row == ["Ada Nygård", "4",
+                   "likely 1 to 2 of the 4 (at least one: 93 %, expected 1.67)"]
     assert page.sure.text().startswith("5 of the 12 come from it; which is not known of all")
     assert sums_of(desk)["in all"] == 12 == studio.book.ask(recall_list, "cone", b).count

@@ -1,5 +1,7 @@
 """Prices, free counts and removal at the desk; the scanners of this computer."""
 
+from datetime import timedelta
+
 import pytest
 
 from app.calculations.codes import Kind, numbered, shown
@@ -7,10 +9,12 @@ from app.lookups.customers import customers_named
 from app.lookups.prices import currency, money_words, price_list, price_of
 from app.lookups.recent import entries
 from app.lookups.shelves import on_shelf
+from app.lookups.skeins import now_of
 from app.problems import BadInput
 from app.window.scanners import read_sign
 from app.work.bundling import make_plates
 from app.work.moving import To, move
+from app.work.offering import OfferIn, offered
 from app.work.selling import know_customer, sell, set_price
 from tests.window.benches.desk_hands import open_desk
 from tests.window.hands import send
@@ -81,30 +85,71 @@ def test_free_counts_are_written_beside_the_book(desk, shop):
 
 def test_a_customer_is_removed_on_request_with_a_reason(desk, shop):
     studio = desk.studio
-    hanna = studio.do(know_customer, "Hanna Tallow")
+    hanna = studio.do(know_customer, "Hanna Tallow", {"mail": "hanna@tallow.example"})
     _, skeins = studio.tagged(studio.cone(), 1)
     studio.do(sell, skeins, hanna)
-    shop.removal.name.line.setFocus()
+    shop.customer.name.line.setFocus()
     desk.type("tall")
     desk.press("Enter")
-    assert shop.removal.told.text() == "1 customer: tap who is meant."
-    assert shop.removal.table._rows[0][:2] == ("Hanna Tallow", "1")
-    shop.removal.table.opened.emit(0)
-    assert "cannot be brought back" in desk.words(shop)
+    assert shop.customer.kept.text().split("\n") == [
+        "Name: Hanna Tallow", "Mail: hanna@tallow.example",
+        "Bought: 1 skein on 1 order; the last order of 6 Apr 2026."]
+    desk.press("F10")
+    folder = studio.book.path.with_name(f"{studio.book.path.stem} shop")
+    files = [folder / f"customer-{hanna}.{form}" for form in ("json", "csv")]
+    assert "hanna@tallow.example" in files[0].read_text("utf-8")
+    assert shop.customer.told.text().startswith(
+        f"customer-{hanna}.json and customer-{hanna}.csv are in {folder}. Give them")
+    desk.click(shop.customer.remove_key)
+    assert ("Name and mail will go, and pictures they sent. The yarn’s history stays: 1 order, "
+            "1 skein sold. It cannot be brought back") in desk.words(shop)
     desk.quiet()
-    assert shop.removal.why.field.line.hasFocus()
+    assert shop.customer.why.field.line.hasFocus()
     desk.type("asked by letter")
     desk.press("Enter")
     assert studio.book.ask(customers_named, "tallow") == ()
     assert studio.book.ask(entries, 1)[0].reason == "asked by letter"
+    assert shop.customer.told.text() == (
+        f"Removed: name and mail of customer {hanna}, and files of their data beside the book. "
+        "The yarn’s history stays: 1 order, 1 skein sold, as bought by nobody known.")
     assert "Tallow" not in desk.words(shop)
+    assert not any(file.exists() for file in files)
+    assert studio.book.ask(now_of, skeins[0]).state == "sent"
     studio.check()
 
 
-def test_nobody_of_that_name_is_told(desk, shop):
-    shop.removal.name.line.setText("Nobody")
-    desk.click(shop.removal.seek_key)
-    assert shop.removal.told.text() == "Nobody in the book is called so."
+def test_what_is_to_be_dyed_for_customers_stands_on_the_page(desk, shop):
+    lot, _ = desk.studio.tagged(desk.studio.cone(), 1)
+    desk.studio.do(offered, OfferIn(lot, 3, "redye", "taken"))
+    desk.press("F3", "F11")
+    ((since, what, wanted),) = shop.redyes._rows
+    assert (since, what) == ("6 Apr 2026", "Sluice Keeper's Glove, Tarnfield 4-ply")
+    assert wanted == f"3 to match {shown(desk.studio.code(lot))}"
+
+
+def test_a_customer_is_found_by_an_orders_number_and_by_the_month(desk, shop):
+    studio = desk.studio
+    hanna, bo = (studio.do(know_customer, name) for name in ("Hanna Tallow", "Bo Ek"))
+    _, skeins = studio.tagged(studio.cone(), 3)
+    studio.do(sell, skeins[:1], hanna)
+    studio.clock.now += timedelta(days=60)
+    studio.do(sell, skeins[1:], bo)
+    for words, names in (("t2", ["Bo Ek"]), ("april", ["Hanna Tallow"]), ("june 2026", ["Bo Ek"]),
+                         ("april bo", []), ("march", [])):
+        shop.customer.name.line.setText(words)
+        desk.click(shop.customer.seek_key)
+        desk.quiet()
+        shown_name = shop.customer.kept.text().partition("\n")[0].removeprefix("Name: ")
+        assert [name for name in [shown_name] if name] == names, words
+    assert shop.customer.told.text() == "Nobody in the book is called so, or bought then."
+    studio.do(know_customer, "Bo Lind")
+    shop.customer.name.line.setText("bo")
+    desk.click(shop.customer.seek_key)
+    assert shop.customer.told.text() == "2 customers: tap who is meant."
+    assert [row[0] for row in shop.customer.table._rows] == ["Bo Ek", "Bo Lind"]
+    shop.customer.table.opened.emit(1)
+    desk.quiet()
+    assert shop.customer.kept.text() == "Name: Bo Lind\nBought nothing yet."
 
 
 def test_a_shelf_shows_what_lies_on_it(desk):

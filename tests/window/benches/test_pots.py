@@ -8,8 +8,8 @@ from app.window.benches.pots.colourways import NewColourway
 from app.window.benches.pots.filling import Filling
 from app.window.benches.pots.lots import Lots
 from app.window.benches.pots.nothing import Nothing
-from app.window.benches.pots.shade import ShadeField
 from app.window.look.look import look
+from app.window.parts.shade_field import ShadeField
 from app.work.bases import describe_base
 from app.work.dyeing import name_colourway
 from app.work.holding import hold

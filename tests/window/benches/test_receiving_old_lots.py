@@ -130,6 +130,16 @@ def test_a_column_that_is_not_understood_is_tapped_once(door, card, tmp_path):
     assert opened(door) == [("OLD77", GLOVE, 4, "skein")]
 
 
+def test_what_no_column_says_is_written_once_for_all_rows(door, card, tmp_path):
+    path = tmp_path / "shelves.csv"
+    path.write_text(f"Tag;Colour;Qty\nOLD77;{GLOVE};4\n", "utf-8")
+    door.drop(path)
+    listed = door.cards.old_list
+    listed.columns.fields["base"].setText(TARNFIELD)
+    door.press("Enter", "Enter")
+    assert opened(door) == [("OLD77", GLOVE, 4, "skein")]
+
+
 def test_tags_of_an_old_lot_are_printed_proven_and_scanned(door, card, files):
     door.type("tarn")
     door.press("Enter")

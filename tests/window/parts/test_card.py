@@ -2,7 +2,7 @@ import pytest
 from PySide6.QtWidgets import QLabel
 
 from app.window.look.look import Gap
-from app.window.parts.card import Actions, Card, SideBySide
+from app.window.parts.card import Actions, Card, SideBySide, stacked
 from app.window.parts.key_button import KeyButton
 from app.window.parts.words import Words
 
@@ -75,3 +75,13 @@ def test_a_card_shows_all_of_its_actions(qtbot):
     for key in keys:
         corner = key.mapTo(card, key.rect().bottomRight())
         assert card.rect().contains(corner)
+
+
+def test_stacked_things_stand_at_the_top_one_below_the_other(qtbot):
+    one, other = Words("one"), Words("other")
+    stack = stacked(one, other)
+    qtbot.addWidget(stack)
+    stack.resize(200, 400)
+    stack.show()
+    assert one.y() == 0
+    assert one.geometry().bottom() < other.y() < 100

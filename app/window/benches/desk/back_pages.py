@@ -20,6 +20,7 @@ from app.problems import Problem
 from app.store.copies import Copy, make_copy
 from app.store.journal import verify
 from app.window.bench import Bench
+from app.window.benches.desk.balances_page import BalancesPage, balances
 from app.window.benches.desk.book_page import BookPage
 from app.window.benches.desk.clock_card import Clock
 from app.window.benches.desk.faults import Faults
@@ -28,6 +29,7 @@ from app.window.benches.desk.people_page import PeoplePage
 from app.window.benches.desk.plates_page import PlatesPage
 from app.window.benches.desk.questions import why_lift
 from app.window.benches.desk.shop_page import Shop
+from app.window.benches.desk.tags_page import TagsAndPrinters
 from app.window.benches.desk.why_card import WhyCard
 from app.window.papers import keep, open_paper
 from app.window.problem_box import show_failure
@@ -48,7 +50,9 @@ class BackPages(QObject):
         self._bench, self._bench_plates = bench, bench_plates
         self.holds, self.book = HoldsPage(), BookPage()
         self.people, self.plates = PeoplePage(), PlatesPage()
+        self.balances = BalancesPage()
         self.shop, self.clock, self.faults = Shop(bench), Clock(bench), Faults(bench)
+        self.tags = TagsAndPrinters(bench)
         self.book.put_first(self.clock.card)
         self._made: dict[Kind, PlatesMade] = {}
         self.holds.opened.connect(self.held_thing)
@@ -86,10 +90,11 @@ class BackPages(QObject):
         elif page is self.plates:
             ask(self._show_plates, plates_made)
             self._show_scanners()
-        elif page is self.faults.page:
-            self.faults.look_again()
-        elif page is self.shop.page:
-            self.shop.look_again()
+        elif page is self.balances:
+            ask(self.balances.show_balances, balances, self._bench.around.session.now())
+        for whole in (self.faults, self.shop, self.tags):
+            if page is whole.page:
+                whole.look_again()
 
     def _show_scanners(self) -> None:
         scanners = self._bench.around.scanners

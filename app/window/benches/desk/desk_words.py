@@ -7,6 +7,7 @@ from decimal import Decimal
 from app.calculations.codes import Kind
 from app.calculations.moments import clock_words, day_words
 from app.lookups.certainty import KNOWN, NOT_KNOWN, POOL, Link
+from app.lookups.ecru import Ecru
 from app.lookups.origins import Origin, certainty_words
 from app.lookups.pools import Apart, Pool
 from app.window.look.icons import Icon
@@ -43,6 +44,21 @@ def plates_words(kind: Kind) -> str:
 def how_many(count: int, what: str = "skein") -> str:
     """'1 skein', '12 skeins'."""
     return f"{count:,} {what}" if count == 1 else f"{count:,} {what}s"
+
+
+def ecru_words(ecru: Ecru) -> str:
+    """'2.3 ± 0.5 from another cone of its base; as reckoned it shows as 0.2 in Ferry Ledger, …'.
+
+    What shows through a dye is an estimate from both readings, never measured.
+    """
+    apart = (f"{ecru.undyed.ciede2000:.1f} ± {ecru.undyed.uncertainty:.1f} from "
+             f"{_other_cones(ecru.cones)}")
+    shows = ", ".join(f"{one.expected:.1f} in {one.name}" for one in ecru.seen_in[:5])
+    return f"{apart}; as reckoned it shows as {shows}" if shows else apart
+
+
+def _other_cones(cones: int) -> str:
+    return "another cone of its base" if cones == 1 else f"{cones} other cones of its base"
 
 
 def grams_alike(weights_mg: Iterable[int]) -> list[str]:

@@ -9,13 +9,15 @@ from app.lookups.things import Found
 from app.window.benches.desk.hold_row import HoldRow
 from app.window.benches.desk.thing_row import ThingRows
 from app.window.look.look import Gap, Size
-from app.window.parts.card import Card, SideBySide
+from app.window.parts.card import Actions, Card, SideBySide
+from app.window.parts.key_button import KeyButton
+from app.window.parts.read_page import PHOTO_KEY
 from app.window.parts.ways import ways_to_ask
 from app.window.parts.words import SECOND, Words
 
 WAYS = (
     ("26·19·K44", "a code, with or without its points"),
-    ("26?9K4?", "a ? for what cannot be read"),
+    ("26?9K4? teal", "a ? for what cannot be read, and what is known of the yarn"),
     ("2619", "how a code begins"),
     ("C 114", "a number from a card or a disc"),
     ("glove", "a part of a colourway or a base"),
@@ -36,7 +38,8 @@ class EmptyPage(QWidget):
         self._held, self._lots = Card("On hold"), Card("The newest lots")
         self._held.add(self._holds, self._none)
         self._lots.add(self.newest)
-        sides = (_column(_how_to()), _column(self._held, self._lots))
+        self.photo_key = KeyButton("Read a photograph", PHOTO_KEY)
+        sides = (_column(_how_to(self.photo_key)), _column(self._held, self._lots))
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
         whole.addWidget(SideBySide(*sides, shares=(1, 1)))
@@ -71,12 +74,14 @@ def _column(*cards: Card) -> QWidget:
     return side
 
 
-def _how_to() -> Card:
+def _how_to(photo_key: KeyButton) -> Card:
     card = Card(in_hand=True)
     card.add(
         Words("Scan anything, or type what you know of it.", Size.TITLE, bold=True),
         Words("The desk follows it to its cone and to everything made of it.", ink=SECOND),
     )
     card.add(ways_to_ask(WAYS))
-    card.add(Words("A list of codes can be pasted whole.", ink=SECOND))
+    card.add(Words("A list of codes can be pasted whole. A photograph of tags can be dropped here "
+                   "or pasted.", ink=SECOND))
+    card.add_last(Actions(photo_key))
     return card

@@ -8,16 +8,20 @@ from PySide6.QtCore import QObject, Signal
 
 from app.calculations.codes import shown
 from app.calculations.suspects import Ranked
+from app.lookups.met_untagged import met_untagged
 from app.lookups.reports import ReportRow, reports
 from app.lookups.skeins import named_by_tag
 from app.lookups.suspects import Suspects, suspects
 from app.lookups.thread import Thing
+from app.lookups.winder_days import WINDER_DAY
 from app.window.bench import Bench
 from app.window.benches.desk.faults_page import FaultsPage
-from app.window.benches.desk.questions import why_closed, why_hold_suspect
+from app.window.benches.desk.questions import why_closed, why_erased, why_hold_suspect
+from app.window.benches.desk.report_card import large_of, thumbs_of
 from app.window.benches.desk.why_card import Why, WhyCard
 from app.window.parts.action_plates import COUNTS, DONE
 from app.work.holding import hold
+from app.work.photos import erase_photo
 from app.work.reporting import decide_cause
 
 UNTAGGED = "one without a tag"
@@ -47,19 +51,29 @@ class Faults(QObject):
         super().__init__(bench)
         self._bench, self.page = bench, FaultsPage()
         self.report: ReportRow | None = None
+        self._last = 0  # the report told last of those that were ever in sight
         self.page.chosen.connect(self.open)
         self.page.suspects.acted.connect(self._act)
+        self.page.report.opened.connect(
+            lambda photo: bench.ask(self.page.report.show_large, large_of, photo))
+        self.page.report.erase.connect(self._ask_erase)
+        self.page.suspects.met.connect(self._ask_bare)
 
     def look_again(self) -> None:
         """The reports, and the suspects that are in sight, as they are now."""
         self._bench.ask(self._show_reports, reports)
-        if self.report is not None:
-            self._bench.ask(self._show_suspects, looked_into, self.report.fault)
 
     def open(self, report: ReportRow) -> None:
         """Look into the fault of this report."""
-        self.report = report
+        self.page.report.show_large((0, None))
+        self.page.report.show()
         self.page.suspects.begin(report.fault)
+        self._look_into(report)
+
+    def _look_into(self, report: ReportRow) -> None:
+        self.report = report
+        self.page.report.show_report(report)
+        self._bench.ask(self.page.report.show_thumbs, thumbs_of, report.id)
         self._bench.ask(self._show_suspects, looked_into, report.fault)
 
     def answers(self, code: str) -> bool:
@@ -75,12 +89,24 @@ class Faults(QObject):
 
     def _show_reports(self, rows: tuple[ReportRow, ...]) -> None:
         self.page.show_reports(rows)
-        still_open = next((one for one in rows if one.cause is None), None)
-        if self.report is None and still_open is not None and self.page.isVisible():
-            self.open(still_open)
+        last = max((one for one in rows if one.cause is None), key=lambda one: one.id, default=None)
+        told_since = last is not None and last.id > self._last and self.page.fresh
+        now = next((one for one in rows if self.report and one.id == self.report.id), self.report)
+        if last is not None and self.page.isVisible() and (now is None or told_since):
+            self.open(last)
+        elif now is not None:
+            self._look_into(now)
+        self._last = max(self._last, last.id if last is not None else 0)
+        self.page.fresh = False
 
     def _show_suspects(self, asked: Suspects | None) -> None:
         self.page.suspects.show_suspects(asked)
+
+    def _ask_bare(self, one: Ranked) -> None:
+        asked = self.page.suspects.asked
+        kind, number = asked.asked.thing.get(one.suspect, ("", None)) if asked else ("", None)
+        if number is not None and kind != WINDER_DAY:
+            self._bench.ask(self.page.suspects.show_bare, met_untagged, kind, number)
 
     def _act(self, what: str, one: Ranked | None) -> None:
         if what == "not found":
@@ -106,6 +132,16 @@ class Faults(QObject):
         card.said.connect(answered)
         card.left.connect(lambda: self.page.ask_why(None))
         self.page.ask_why(card)
+
+    def _ask_erase(self, photo: int) -> None:
+        self._ask(why_erased(), partial(self._erase, photo))
+
+    def _erase(self, photo: int, why: str) -> None:
+        def gone(_done: Any) -> None:
+            self.page.ask_why(None)
+            self.page.report.show_large((0, None))
+
+        self._bench.do(erase_photo, photo, reason=why, then=gone)
 
     def _hold(self, thing: Thing, why: str) -> None:
         assert thing[1] is not None

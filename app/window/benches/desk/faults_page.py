@@ -3,11 +3,13 @@
 from collections.abc import Sequence
 
 from PySide6.QtCore import Signal
+from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from app.calculations.moments import day_words
 from app.lookups.reports import ReportRow
 from app.window.benches.desk.desk_words import how_many
+from app.window.benches.desk.report_card import ReportCard
 from app.window.benches.desk.suspects_card import SuspectsCard
 from app.window.benches.desk.why_card import WhyCard, in_place_of
 from app.window.look.look import Gap, Size
@@ -27,8 +29,9 @@ class FaultsPage(QWidget):
         super().__init__()
         self.reports: Sequence[ReportRow] = ()
         self.why: WhyCard | None = None
-        self.suspects = SuspectsCard()
-        self.table = ThingTable(_HEADS, "reports of faults", opens=True, most_rows=3)
+        self.fresh = True  # it came into sight just now: nobody is reading it yet
+        self.report, self.suspects = ReportCard(), SuspectsCard()
+        self.table = ThingTable(_HEADS, "reports of faults", opens=True, most_rows=6)
         self._none = Card(in_hand=True)
         self._none.add(
             Words("No fault was reported.", Size.TITLE, bold=True),
@@ -39,11 +42,16 @@ class FaultsPage(QWidget):
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(0, 0, 0, 0)
         self._column.setSpacing(Gap.PART)
-        for part in (self._none, self._listed, self.suspects):
+        for part in (self._none, self.suspects, self.report, self._listed):
             self._column.addWidget(part)
         self._column.addStretch(1)
+        self.report.hide()
         self.suspects.hide()
         self.table.opened.connect(lambda row: self.chosen.emit(self.reports[row]))
+
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        self.fresh = True
 
     def show_reports(self, reports: Sequence[ReportRow]) -> None:
         """Show the reports, those without a cause first."""
@@ -56,7 +64,7 @@ class FaultsPage(QWidget):
 
     def ask_why(self, card: WhyCard | None) -> None:
         """Put a question above the suspects, or take it away."""
-        in_place_of(self._column, 2, self.why, card)
+        in_place_of(self._column, 1, self.why, card)
         self.why = card
 
 

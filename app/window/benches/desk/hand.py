@@ -3,6 +3,7 @@
 from collections.abc import Callable, Sequence
 from typing import Any
 
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from app.exchange.reports import trace_pdf
@@ -10,6 +11,9 @@ from app.lookups.holds import HoldFacts, live_holds
 from app.lookups.recognising import MayBeOf, StillToSay
 from app.lookups.things import Found, by_name
 from app.problems import NotFound
+from app.scanning.gaps import said_with_gaps
+from app.scanning.how_known import Came
+from app.scanning.read_back import ReadBack, read_with_gaps
 from app.scanning.resolve import Resolution, resolve_many
 from app.window.bench import Bench
 from app.window.benches.desk.choices_page import ChoicesPage
@@ -29,21 +33,32 @@ from app.window.benches.desk.thing_page import ThingPage
 from app.window.benches.desk.why_card import Why, WhyCard
 from app.window.in_turn import InTurn
 from app.window.papers import put_on_paper
+from app.window.parts.read_page import ReadPage
 from app.window.parts.sight import to_top
+from app.window.photo_reading import PhotoReading
 from app.work.holding import clear, hold, lift_hold
 from app.work.mixing import lose, recognise
 
 
 class Hand(QWidget):
-    """The first view: empty, things to choose from, or one thing with its trail."""
+    """The first view: empty, things to choose from, or one thing with its trail.
+
+    `came` says how the thing in hand was named: what is saved of it is as sure as that.
+    """
+
+    turned = Signal(bool)  # whether one thing is shown now
 
     def __init__(self, bench: Bench) -> None:
         super().__init__()
         self._bench, self._in_turn = bench, InTurn(bench)
         self.thing: InHand | None = None
+        self.hangs = True  # its trail on the yarn; not while it is drawn larger
+        self.came = Came.SCAN
+        self.read = ReadPage()
+        self.photos = PhotoReading(bench, self._show_read)
         self.empty, self.choices, self.page = EmptyPage(), ChoicesPage(), ThingPage()
         self._matching, self.reporting = Matching(bench, self), Reporting(bench, self)
-        self._views: tuple[QWidget, ...] = (self.empty, self.choices, self.page)
+        self._views: tuple[QWidget, ...] = (self.empty, self.choices, self.read, self.page)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         for view in self._views:
@@ -53,16 +68,20 @@ class Hand(QWidget):
 
     def seek(self, text: str, *, typed: bool) -> None:
         """Find what was scanned or typed; a scan may answer which lot a skein is of."""
-        if typed or not (self._matching.takes(text) or self.reporting.takes(text)):
+        gaps = said_with_gaps(text) if typed else None
+        if gaps is not None:
+            came = Came.GAPS if "?" in text else Came.TOLD
+            self._in_turn.ask(self._show_read, read_with_gaps, *gaps, came)
+        elif typed or not (self._matching.takes(text) or self.reporting.scanned(text)):
             self._in_turn.ask(self._found, find, text, typed, self._now())
 
     def seek_all(self, codes: Sequence[str]) -> None:
         """Find all of a pasted list."""
         self._in_turn.ask(lambda found: self._show_list(codes, found), resolve_many, list(codes))
 
-    def open(self, thing: Found) -> None:
+    def open(self, thing: Found, came: Came = Came.SCAN) -> None:
         """Take up a thing that is known already."""
-        self._in_turn.ask(self._show, look_at, thing, self._now())
+        self._in_turn.ask(lambda found: self._show(found, came), look_at, thing, self._now())
 
     def ask(self, why: Why, answered: Callable[[str], None]) -> WhyCard:
         """Ask it under the name of the thing in hand; `answered` gets the words."""
@@ -98,7 +117,8 @@ class Hand(QWidget):
 
     def show_trail(self) -> None:
         """Hang the trail of the thing in hand on the yarn."""
-        in_sight = self.thing is not None and self.page.isVisibleTo(self)
+        in_sight = (self.hangs and self.thing is not None
+                    and self.page.isVisibleTo(self._bench))
         self._bench.around.show_trail(self.thing.traced.stops if self.thing and in_sight else ())
 
     def hold_plate(self) -> None:
@@ -113,9 +133,15 @@ class Hand(QWidget):
         """COUNT was scanned: it chooses from what is offered."""
         self._in_turn.then(lambda: self._count_plate(number))
 
+    def looked_plate(self, *, good: bool) -> None:
+        """FAULT or SEEN GOOD was scanned: what is in hand is meant."""
+        self._in_turn.then(self.reporting.all_good if good else self.reporting.begin)
+
     def choose(self, figure: str) -> bool:
         """A figure was typed: choose from the list, if one is in sight."""
         number = int(figure) if figure.isdecimal() else 0
+        if self.read.isVisibleTo(self):
+            return self.read.choose(number)
         return self.choices.isVisibleTo(self) and self.choices.rows.choose(number)
 
     def _found(self, answer: Answer) -> None:
@@ -135,7 +161,14 @@ class Hand(QWidget):
         self.choices.show_list(codes, found)
         self._turn_to(self.choices)
 
-    def _show(self, thing: InHand) -> None:
+    def _show_read(self, read: ReadBack) -> None:
+        """What was read of photographs, or may be meant by a code with gaps."""
+        self.read.show_read(read)
+        self._turn_to(self.read)
+        self.read.begin()
+
+    def _show(self, thing: InHand, came: Came = Came.SCAN) -> None:
+        self.came = came
         self.page.ask_why(None)
         self.page.show_near(False)
         self._show_again(thing)
@@ -145,6 +178,7 @@ class Hand(QWidget):
     def _show_again(self, thing: InHand) -> None:
         self.thing = thing
         self.page.show_thing(thing)
+        self.page.name.show_came(self.came)
         self.show_trail()
 
     def _turn_to(self, shown: QWidget) -> None:
@@ -152,6 +186,7 @@ class Hand(QWidget):
             view.setVisible(view is shown)
         to_top(self)
         self.show_trail()
+        self.turned.emit(shown is self.page)
 
     def _hold_plate(self) -> None:
         if self.thing is None or not self.page.isVisibleTo(self):
@@ -222,6 +257,10 @@ class Hand(QWidget):
     def _join(self) -> None:
         name = self.page.name
         self.empty.newest.chosen.connect(self.open)
+        for key in (self.empty.photo_key, self.read.photo_key):
+            key.clicked.connect(self.photos.choose)
+        self.read.chosen.connect(lambda thing: self.open(thing, self.read.came))
+        self.read.copied.connect(lambda _: self._bench.say("the answer can be pasted now"))
         self.choices.chosen.connect(self.open)
         self.page.near.chosen.connect(self.open)
         self.page.opened.connect(lambda code: self.seek(code, typed=False))

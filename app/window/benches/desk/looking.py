@@ -8,6 +8,7 @@ from typing import Any
 from app.exchange.tracing import Traced, traced
 from app.lookups.batches import Batch, batch_of
 from app.lookups.destinations import Destinations, destinations
+from app.lookups.ecru import Ecru, ecru_of
 from app.lookups.holds import HoldFacts, live_holds
 from app.lookups.pools import Apart, Pool, pool_above, told_singly
 from app.lookups.pots import Relatives, relatives
@@ -17,7 +18,7 @@ from app.lookups.shelves import ShelfNow, shelf_with
 from app.lookups.story import story
 from app.lookups.things import Found
 from app.lookups.thread import Thing
-from app.lookups.untagged import LotMeant, OfLot, lot_meant, untagged_of
+from app.lookups.untagged import LotMeant, OfLot, lot_meant, untagged_like, untagged_of
 from app.scanning.resolve import Resolution, resolve
 
 _YARN_OF = {"cone": "cone", "lot": "lot", "skein": "yarn"}
@@ -43,6 +44,7 @@ class InHand:
     still: StillToSay | None = None
     tagless: OfLot | None = None
     batch: Batch | None = None
+    ecru: Ecru | None = None
 
     @property
     def source(self) -> tuple[str, int] | None:
@@ -83,9 +85,16 @@ def look_at(connection: Any, found: Found, at: datetime) -> InHand:
         story(connection, found, at),
         shelf_with(connection, found.code) if found.kind == "shelf" else None,
         still_to_say(connection, found, at),
-        untagged_of(connection, found.id) if found.kind == "lot" else None,
+        _tagless(connection, found),
         batch_of(connection, found.id) if found.kind == "cone" else None,
+        ecru_of(connection, found.id) if found.kind == "cone" else None,
     )
+
+
+def _tagless(connection: Any, found: Found) -> OfLot | None:
+    if found.kind == "lot":
+        return untagged_of(connection, found.id)
+    return untagged_like(connection, found.id) if found.kind == "skein" else None
 
 
 def which_lot(connection: Any, text: str) -> LotMeant | Resolution:

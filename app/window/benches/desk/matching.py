@@ -5,6 +5,7 @@ from typing import Any, Protocol
 from app.lookups.things import Found
 from app.lookups.untagged import Gap, LotMeant, Untagged
 from app.problems import NotFound, Refused
+from app.scanning.how_known import Came
 from app.scanning.resolve import Resolution
 from app.window.bench import Bench
 from app.window.benches.desk.looking import InHand, which_lot
@@ -23,6 +24,7 @@ class Asking(Protocol):
     """The hand at the desk, which asks one question at a time under the thing in hand."""
 
     thing: InHand | None
+    came: Came
     page: ThingPage
 
     def ask(self, why: Why, answered: Any) -> WhyCard:

@@ -4,14 +4,16 @@ from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from app.exchange.tracing import sentences
+from app.scanning.how_known import Came
 from app.scanning.saying import void_words
-from app.window.benches.desk.desk_words import how_many, kind_words
+from app.window.benches.desk.desk_words import ecru_words, how_many, kind_words
 from app.window.benches.desk.hold_row import HoldRow
 from app.window.benches.desk.looking import InHand
 from app.window.benches.desk.thing_row import swatch_of
 from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions, Card, SideBySide
 from app.window.parts.key_button import KeyButton
+from app.window.parts.read_page import FROM_WORDS
 from app.window.parts.swatch import Swatch
 from app.window.parts.take_down import take_down
 from app.window.parts.words import SECOND, CodeWords, FactLine, Words
@@ -35,13 +37,16 @@ class NameCard(Card):
         self.setAccessibleName("in hand")
         self.kind, self.code = Words(ink=SECOND), CodeWords(size=Size.TITLE)
         self.name, self.note = Words("", Size.LEAD, bold=True), Words()
+        self.named = Words(bold=True)
+        self.named.hide()
         self.hold_key = KeyButton("Put a hold on it", "H")
         self.paper_key = KeyButton("Trace as paper", "P")
+        self.picture_key = KeyButton("Trail as a picture", "T")
         self.away_key = KeyButton("Put away", "F8")
         self.fault_key = KeyButton("Report a fault", "F")
         self.good_key = KeyButton("Seen good", "G")
         self.recall_key = KeyButton("Who has it", "R")
-        self.batch_key = KeyButton("", "B")
+        self.batch_key, self.shades_key = KeyButton("", "B"), KeyButton("Shades", "S")
         self.facts: list[FactLine] = []
         self.holds: list[HoldRow] = []
         self._holds, self._facts = QVBoxLayout(), QVBoxLayout()
@@ -51,7 +56,7 @@ class NameCard(Card):
         self._swatch.setSpacing(Gap.HAIR)
         words = QVBoxLayout()
         words.setSpacing(Gap.HAIR)
-        for part in (self.kind, self.code, self.name, self.note):
+        for part in (self.kind, self.code, self.name, self.named, self.note):
             words.addWidget(part)
         words.addSpacing(Gap.HAIR)
         words.addLayout(self._facts)
@@ -61,7 +66,8 @@ class NameCard(Card):
         row.addLayout(self._swatch)
         row.addLayout(words, 1)
         self.add(self._holds, SideBySide(_holding(row), _holding(self._keys()), shares=(1, 0)),
-                 Actions(self.fault_key, self.good_key, self.recall_key, self.batch_key))
+                 Actions(self.fault_key, self.good_key, self.recall_key, self.shades_key,
+                         self.batch_key))
 
     def show_thing(self, thing: InHand) -> None:
         """Show another thing."""
@@ -82,12 +88,19 @@ class NameCard(Card):
         else:
             self.hold_key.allow()
 
+    def show_came(self, came: Came) -> None:
+        """Say that the thing was only named, where no scan brought it here."""
+        words = FROM_WORDS.get(came, "")
+        self.named.setText(f"As stated, {words}: scan its tag when it comes." if words else "")
+        self.named.setVisible(bool(words))
+
     def _offer(self, thing: InHand) -> None:
         """What may be told of it, and asked of all that came of it."""
         kind, batch = thing.found.kind, thing.batch
         self.fault_key.setVisible(kind in ("skein", "lot"))
         self.good_key.setVisible(kind == "skein")
         self.recall_key.setVisible(thing.source is not None)
+        self.shades_key.setVisible(kind in ("skein", "lot", "tag"))
         self.batch_key.setVisible(batch is not None)
         if batch is not None:
             self.batch_key.say(f"Hold the whole {batch.words}: {how_many(batch.cones, 'cone')}")
@@ -95,7 +108,7 @@ class NameCard(Card):
     def _keys(self) -> QBoxLayout:
         column = QVBoxLayout()
         column.setSpacing(Gap.SMALL)
-        for key in (self.hold_key, self.paper_key, self.away_key):
+        for key in (self.hold_key, self.picture_key, self.paper_key, self.away_key):
             column.addWidget(key)
         column.addStretch(1)
         return column
@@ -114,6 +127,8 @@ class NameCard(Card):
         near = (("Companions", thing.relatives.companions), ("Sisters", thing.relatives.sisters),
                 ("Same recipe and day, fills not known", thing.relatives.fills_not_known))
         said += [(label, ", ".join(codes)) for label, codes in near if codes]
+        if thing.ecru is not None:
+            said.append(("Undyed", ecru_words(thing.ecru)))
         self.facts = [FactLine(label, words[:1].upper() + words[1:]) for label, words in said]
         for fact in self.facts:
             self._facts.addWidget(fact)

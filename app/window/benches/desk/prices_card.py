@@ -1,6 +1,5 @@
 """What each put-up costs, and in which currency."""
 
-import re
 from collections.abc import Sequence
 
 from PySide6.QtCore import Qt, Signal
@@ -8,15 +7,13 @@ from PySide6.QtWidgets import QHBoxLayout
 
 from app.calculations.moments import day_words
 from app.lookups.prices import Priced, money_words
-from app.problems import BadInput
 from app.window.look.look import Gap
+from app.window.parts.amounts import read_price
 from app.window.parts.card import Actions, Card
 from app.window.parts.fields import Field, TextField
 from app.window.parts.key_button import KeyButton
 from app.window.parts.thing_table import Head, ThingTable
 from app.window.parts.words import SECOND, Words
-
-_PRICE = re.compile(r"(\d{1,6})(?:[.,](\d{1,2}))?", re.ASCII)
 
 
 class PricesCard(Card):
@@ -32,7 +29,7 @@ class PricesCard(Card):
         self.table = ThingTable(
             ("base", "put-up", Head("price", right=True), "since"), "prices",
             "No base is described yet: that is done at Receiving.", opens=True)
-        self.price = Field("Price of one", _price, "18.50")
+        self.price = Field("Price of one", read_price, "18.50")
         self.set_key = KeyButton("Set it")
         self.currency = TextField("Currency", "EUR, kr, £")
         self.currency_key = KeyButton("Keep the currency")
@@ -99,11 +96,3 @@ class PricesCard(Card):
             self.set_key.refuse("No row is chosen yet.")
         else:
             self.set_key.allow()
-
-
-def _price(text: str) -> int:
-    """In hundredths; a mark before three digits is not taken, for it may group thousands."""
-    match = _PRICE.fullmatch(text.strip())
-    if match is None:
-        raise BadInput("Write what one costs, like 18.50.")
-    return int(match[1]) * 100 + int((match[2] or "").ljust(2, "0"))

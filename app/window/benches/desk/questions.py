@@ -54,6 +54,16 @@ def why_closed(cause: str) -> Why:
     )
 
 
+def why_erased() -> Why:
+    """Before a picture is removed for good."""
+    return Why(
+        "Erase this picture?",
+        "It is gone for good and cannot be brought back; that there was one stays in the book.",
+        "Erase it", "Say who asked for it, without a name.",
+        ("its sender asked for it", "a person can be seen on it", "it shows nothing of use"),
+    )
+
+
 def why_clear(hold: HoldFacts, found: Found) -> Why:
     """Before one skein is let through a hold."""
     return Why(
@@ -123,7 +133,13 @@ def why_missing(find: Untagged, lot: Found) -> Why:
 
 
 def why_one_of(find: Untagged, lot: Found, count: int) -> Why:
-    """Before a find is told to be one of a lot's tagged ones."""
+    """Before a find is told to be one of a lot's tagged ones, or the very one that lost its tag."""
+    if lot.kind == "skein":
+        return Why(
+            f"The {find.put_up} without a tag is {lot.shown}?",
+            f"It is of its lot then; {lot.shown} is void once another tag hangs on it.",
+            "It is", _HOW_MATCHED, _MATCHED,
+        )
     return Why(
         f"The {find.put_up} without a tag is one of {how_many(count, find.put_up)} of "
         f"{lot.shown}?",

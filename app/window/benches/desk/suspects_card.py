@@ -17,6 +17,7 @@ from app.calculations.suspect_words import (
     reasons,
 )
 from app.calculations.suspects import Ranked, Word
+from app.lookups.met_untagged import MetUntagged
 from app.lookups.suspects import Suspects
 from app.window.benches.desk.desk_words import how_many
 from app.window.look.look import Gap, Size
@@ -36,6 +37,7 @@ class SuspectsCard(Card):
     """A row of the suspects is chosen by Enter or a tap; the keys below are for that one."""
 
     acted = Signal(str, object)  # 'open', 'hold', 'list' or 'close', and the Ranked
+    met = Signal(object)  # the Ranked whose yarn without a tag is asked for
 
     def __init__(self) -> None:
         super().__init__(in_hand=True)
@@ -44,6 +46,7 @@ class SuspectsCard(Card):
         self.picked: Ranked | None = None
         self.headline, self.assumed = Words("", Size.TITLE, bold=True), Words(ink=SECOND)
         self.there, self.stated, self.of = Words(bold=True), Words(ink=SECOND), Words(bold=True)
+        self.bare = Words()
         self.looks: list[Words] = []
         self._looks = QVBoxLayout()
         self._looks.setSpacing(Gap.HAIR)
@@ -55,7 +58,7 @@ class SuspectsCard(Card):
             "not found": KeyButton("Cause not found"),
         }
         self.add(self.headline, self._looks, self.there, self.stated, self.table, self.of,
-                 Actions(*self.keys.values()), self.assumed,
+                 self.bare, Actions(*self.keys.values()), self.assumed,
                  Words("Beside it, plain arithmetic: how likely it is by chance alone (Fisher's "
                        "exact test, only skeins that were looked at), and of so many suspects "
                        "(Benjamini and Hochberg).", Size.SMALL, ink=SECOND), self.tests)
@@ -66,7 +69,8 @@ class SuspectsCard(Card):
     def begin(self, fault: str) -> None:
         """It is being reckoned, which may take long where much was dyed."""
         self.headline.setText(f"Looking into “{fault}” …")
-        for part in (self.table, self.tests, self.there, self.stated, self.of, *self.keys.values()):
+        for part in (self.table, self.tests, self.there, self.stated, self.of, self.bare,
+                     *self.keys.values()):
             part.hide()
         take_down(self._looks)
         self.assumed.setText("")
@@ -96,6 +100,8 @@ class SuspectsCard(Card):
         self.picked = one
         self.of.setText(f"{str(one.suspect)[:1].upper()}{str(one.suspect)[1:]}: "
                         f"{' '.join(reasons(one))}")
+        self.bare.hide()
+        self.met.emit(one)
         thing = self.asked.asked.thing.get(one.suspect) if self.asked else None
         kind = thing[0] if thing else ""
         for name, kinds, why in (
@@ -109,13 +115,19 @@ class SuspectsCard(Card):
             else:
                 self.keys[name].refuse(why)
 
+    def show_bare(self, found: Sequence[MetUntagged]) -> None:
+        """What met the picked one and wears no tag yet: it can be looked at where it lies."""
+        self.bare.setText(f"Without a tag yet, and may have it too: {bare_words(found)}.")
+        self.bare.setVisible(bool(found))
+
     def _show_looks(self, asked: Suspects) -> None:
         take_down(self._looks)
         self.looks = []
-        for number, look in enumerate(asked.looks[:1] if asked.ranking.decided else asked.looks):
+        decided = asked.ranking.decided
+        lead = "To be surer" if decided else "Next"
+        for number, look in enumerate(asked.looks[:1] if decided else asked.looks):
             first = number == 0
-            self.looks.append(Words(f"Next: {_which(look)}" if first else f"Or: {_which(look)}",
-                                    bold=first))
+            self.looks.append(Words(f"{lead if first else 'Or'}: {_which(look)}", bold=first))
             self.looks += [Words(if_so(outcome, look), Size.SMALL, ink=SECOND)
                            for outcome in look.outcomes if first]
         for words in self.looks:
@@ -134,6 +146,17 @@ def _which(look: Look) -> str:
         return look_at(look)
     return (f"{look_at(replace(look, only=True))} These among others: "
             f"{', '.join(look.skeins[:NAMED])}.")
+
+
+def bare_words(found: Sequence[MetUntagged]) -> str:
+    """'6 skeins on disc 047 (26·20·K44), counted, not tagged; 1 skein on the table'."""
+    said = []
+    for one in found:
+        disc = f" on disc {one.disc}" if one.disc else ""
+        lot = f" ({one.lot})" if one.lot else ""
+        said.append(f"{how_many(one.count, one.put_up)}{disc}{lot}, {one.step}")
+    more = f"; and in {len(said) - NAMED} more places" if len(said) > NAMED else ""
+    return "; ".join(said[:NAMED]) + more
 
 
 def _ranked(one: Ranked) -> tuple[str, ...]:

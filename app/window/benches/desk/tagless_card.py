@@ -1,4 +1,4 @@
-"""Skeins without a tag, while a lot is in hand: what is of it, and what may be."""
+"""Skeins without a tag, while a lot or a lost skein is in hand: what is of it, and what may be."""
 
 from functools import partial
 
@@ -28,13 +28,15 @@ class TaglessCard(Card):
     def __init__(self) -> None:
         super().__init__("Without a tag")
         self.keys: list[KeyButton] = []
+        self._skein = False
         self._rows = QVBoxLayout()
         self._rows.setSpacing(Space.SMALL)
         self.add(self._rows)
         self.hide()
 
-    def show_tagless(self, told: OfLot | None) -> None:
-        """Show what wears no tag and is of another lot, or may be."""
+    def show_tagless(self, told: OfLot | None, *, skein: bool = False) -> None:
+        """Show what wears no tag and is of another lot, or may be; or is this very skein."""
+        self._skein = skein
         take_down(self._rows)
         self.keys = []
         self.setVisible(told is not None and bool(told.wanting or told.may_be))
@@ -58,6 +60,7 @@ class TaglessCard(Card):
         if gap.tagged:
             offers.append(self._key(
                 f"It is one of its {len(gap.tagged)} with tags" if len(gap.tagged) > 1
+                else "It is this one, its tag was lost" if self._skein
                 else "It is its one with a tag", partial(self.one_of.emit, find, gap)))
         return offers
 

@@ -5,7 +5,6 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from app.exchange.tracing import sentences
 from app.window.benches.desk.evidence_card import EvidenceCard
-from app.window.benches.desk.fault_card import FaultCard
 from app.window.benches.desk.looking import InHand
 from app.window.benches.desk.name_card import NameCard
 from app.window.benches.desk.story_card import StoryCard
@@ -14,6 +13,7 @@ from app.window.benches.desk.thing_row import ThingRows
 from app.window.benches.desk.where_from import WhereFrom
 from app.window.benches.desk.where_to import WhereTo
 from app.window.benches.desk.why_card import WhyCard, in_place_of
+from app.window.faults.fault_card import FaultCard
 from app.window.look.look import Gap
 from app.window.parts.card import Card, SideBySide
 from app.window.parts.shelf_lots import ShelfLots
@@ -57,7 +57,7 @@ class ThingPage(QWidget):
         self.where_to.show_thing(thing)
         self.story.show_story(thing.story)
         self.evidence.show_said(thing.still, tagged=thing.found.kind == "skein")
-        self.tagless.show_tagless(thing.tagless)
+        self.tagless.show_tagless(thing.tagless, skein=thing.found.kind == "skein")
         self._ends.setVisible(thing.shelf is None)
         self._shelf.setVisible(thing.shelf is not None)
         if thing.shelf is not None:

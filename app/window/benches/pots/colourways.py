@@ -9,12 +9,13 @@ from PySide6.QtWidgets import QAbstractButton, QGridLayout, QLineEdit, QSizePoli
 
 from app.lookups.pots import Recipe
 from app.window.benches.pots.lettering import draw_two_lines
-from app.window.benches.pots.shade import NO_SWATCH, ShadeField, draw_swatch
+from app.window.benches.pots.shade import NO_SWATCH, draw_swatch
 from app.window.look.look import Gap, Size, look
 from app.window.look.shapes import draw_key_cap, key_cap_width
 from app.window.parts.card import Actions, Card
 from app.window.parts.fields import TextField
 from app.window.parts.key_button import KeyButton
+from app.window.parts.shade_field import ShadeField
 from app.window.parts.swatch import SMALL, Swatch, Zone
 from app.window.parts.words import SECOND, Words
 

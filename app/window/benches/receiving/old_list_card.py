@@ -143,6 +143,9 @@ class OldListCard(Hand):
         self._given.pop(field, None)
         self.look_wanted.emit()
 
+    def _give(self, field: str, words: str) -> None:
+        self._given[field] = words
+
     def _ask(self, field: str) -> None:
         self._asked = field
         if self.seen:
@@ -160,7 +163,7 @@ class OldListCard(Hand):
         self.columns_key.clicked.connect(self._turn_columns)
         self.leave.clicked.connect(self.left)
         self.columns.chosen.connect(self._choose)
-        self.columns.given.connect(self._given.__setitem__)
+        self.columns.given.connect(self._give)
         self.columns.asked.connect(self._ask)
 
     def _lay_out(self) -> None:

@@ -14,6 +14,7 @@ from app.window.benches.weighing.weigh_words import bare
 from app.window.parts.amounts import read_grams
 
 _UNTIL = re.compile(r"(20\d\d)[-./](\d\d?)(?:[-./](\d\d?))?|(\d\d?)[-./](20\d\d)", re.ASCII)
+_ALIKE_G = Decimal("0.02")  # of two uses: less is within weighing
 
 
 def grams(mg: int) -> str:
@@ -91,7 +92,14 @@ def gap_words(jar: JarNow) -> str:
 
 
 def swapped_words(pair: WrongJar) -> str:
-    """The wrong-jar pair as a sentence, with the lot it may have gone into."""
-    near = f", most likely for {pair.uses[0].lot}" if pair.uses else ""
+    """The wrong-jar pair as a sentence, with the lots it may have gone into.
+
+    Where several uses fit as well as the nearest, none of them is called likely.
+    """
+    best = abs(pair.uses[0].g - pair.about_g) if pair.uses else Decimal(0)
+    lots = list(dict.fromkeys(use.lot for use in pair.uses
+                              if abs(use.g - pair.about_g) - best <= _ALIKE_G))
+    near = (f", most likely for {lots[0]}" if len(lots) == 1 else
+            f", for one of {', '.join(lots)}" if lots else "")
     return (f"About {bare(pair.about_g.quantize(Decimal('0.1')))} g came from jar "
             f"{pair.taken_from} and stands in the book of jar {pair.booked_on}{near}.")
