@@ -52,7 +52,7 @@ def web(connection: Connection, centre: Centre) -> Web:
     made.kinds = kinds_of_yarn(connection, found, found.count.keys() - {
         leaf.yarn for leaf in there if leaf.kind == "skein"})
     down &= found.count.keys()
-    for row in sorted(down):
+    for row in sorted(down - plain.keys()):
         _lead_on(made, row, down)
     for skein, parent in plain.items():
         add(made.right, (made.stations(parent)[-1], key("left", skein)), {parent: 1})

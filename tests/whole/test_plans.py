@@ -20,6 +20,8 @@ from app.lookups.customers import order_numbered
 from app.lookups.destinations import destinations
 from app.lookups.finished import scanned_tag
 from app.lookups.finishing import expected_by_tie
+from app.lookups.graph import graph
+from app.lookups.graph_web import Centre
 from app.lookups.instead import instead_of
 from app.lookups.jar_gaps import jars_that_were_swapped
 from app.lookups.kit_patterns import kits_now, patterns_now
@@ -152,6 +154,8 @@ QUESTIONS: dict[str, Question] = {
     "a thing by its code": lambda c, s, row: by_code(c, "L1"),
     "a thing by the beginning": lambda c, s, row: by_beginning(c, "L1-1234"),
     "the tags of a lot": lambda c, s, row: of_lot(c, 1),
+    "the branching trail of a cone": lambda c, s, row: graph(c, Centre("cone", (2,))),
+    "the branching trail of a skein": lambda c, s, row: graph(c, Centre("yarn", (row["skein"],))),
     "the trail of a lot": lambda c, s, row: trail(c, lot_found(c, 1), s.clock.now),
     "what a pile needs": lambda c, s, row: pile_facts(c, row["pile"]),
     "new marks": lambda c, s, row: marks_for(c, "L1", 3, s.random),
