@@ -10,6 +10,7 @@ from app.documents.tag_choices import PLAIN, Choices
 from app.problems import NotFound, Refused
 
 LAYOUT_NAMES: tuple[LayoutName, ...] = get_args(LayoutName)
+_LONGEST_TITLE = 60
 _PAIRS = ("page", "tag", "first", "step")
 
 
@@ -81,9 +82,12 @@ def next_name(own: Sequence[Stock]) -> str:
 
 
 def check_title(title: str, known: Sequence[Stock]) -> None:
-    """Refuses a stock without a title, or with another's."""
+    """Refuses a stock without a title, with one too long for a list, or with another's."""
     if not title.strip():
         raise Refused("The stock has no name; nothing was kept.", "Say what it is called.")
+    if len(title.strip()) > _LONGEST_TITLE:
+        raise Refused(f"A name of {len(title.strip())} letters fits no list; nothing was kept.",
+                      f"Call it something of {_LONGEST_TITLE} letters at most.")
     if any(one.title.casefold() == title.strip().casefold() for one in known):
         raise Refused(f"A stock is called {title.strip()} already; nothing was kept.",
                       "Give this one another name.")

@@ -14,6 +14,7 @@ from app.problems import NotFound, Refused
 
 LARGEST_CORRECTION_MM = 5.0
 _ROUNDING_MM = 0.01
+_LARGEST_PAGE_MM = 450.0  # a little over A3: a larger one cannot be drawn dot by dot and proven
 
 LayoutName = Literal["swing", "small", "card", "roll", "band"]
 Correction = tuple[float, float]  # mm to the right and down, of one printer with one stock
@@ -46,6 +47,8 @@ class Stock:
     def __post_init__(self) -> None:
         if self.across < 1 or self.down < 1 or min(self.tag) <= 0 or self.dpi < 100:
             raise self._impossible("it needs at least one cell, a size and a printer's dots")
+        if max(self.page) > _LARGEST_PAGE_MM:
+            raise self._impossible(f"its page is longer than {_LARGEST_PAGE_MM:.0f} mm")
         for axis, cells in enumerate((self.across, self.down)):
             if cells > 1 and self.step[axis] < self.tag[axis] - _ROUNDING_MM:
                 raise self._impossible("its cells overlap")

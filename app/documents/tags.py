@@ -222,21 +222,20 @@ def _slug(slug: str, page: int, places: Sequence[Place], stock: Stock, free: Seq
     after = f", {left} left" if left else ""
     return slug and (
         f"{slug} · sheet {page} of {places[-1].page}"
-        f" · cells {_in_runs(cells)} of {stock.cells}{after}"
+        f" · {_in_runs(cells)} of {stock.cells}{after}"
     )
 
 
 def _in_runs(cells: Sequence[int]) -> str:
-    """The cells in words: `3, 5 to 9`; one alone is a run too."""
+    """The cells in words: `cells 3, 5 to 9`, `cell 10`."""
     runs: list[list[int]] = []
     for cell in cells:
         if runs and runs[-1][-1] == cell - 1:
             runs[-1].append(cell)
         else:
             runs.append([cell])
-    return ", ".join(
-        f"{run[0]} to {run[-1]}" if len(run) > 1 or len(runs) == 1 else f"{run[0]}" for run in runs
-    )
+    told = (f"{run[0]} to {run[-1]}" if len(run) > 1 else f"{run[0]}" for run in runs)
+    return f"cell{'' if len(cells) == 1 else 's'} {', '.join(told)}"
 
 
 def _due(

@@ -50,7 +50,7 @@ def describe_stock(deed: Deed, stock: Stock) -> str:
     known, own = tag_stocks(deed.connection), told_stocks(setting(deed.connection, OWN))
     check_title(stock.title, known.every)
     new = replace(stock, name=next_name(own), title=stock.title.strip())
-    try_on(Tag(_LEAST_WORDS, "7M"), new)
+    _check_room(new)
     choose(deed, {OWN: written_stocks([*own, new])})
     deed.say(f"described the stock {new.title}")
     return new.name
@@ -59,7 +59,7 @@ def describe_stock(deed: Deed, stock: Stock) -> str:
 def lay_out(deed: Deed, name: str, layout: Layout) -> None:
     """From now on the tags of this stock are set so; sheets that were printed stay as they are."""
     stock = tag_stock(deed.connection, name)
-    try_on(Tag(_LEAST_WORDS, "7M"), replace(stock, layout=layout.layout, choices=layout.choices))
+    _check_room(replace(stock, layout=layout.layout, choices=layout.choices))
     layouts = told_layouts(setting(deed.connection, LAYOUTS))
     choose(deed, {LAYOUTS: written_layouts({**layouts, name: layout})})
     deed.say(f"laid out the tags of {stock.title}")
@@ -81,6 +81,19 @@ def take_out_stock(deed: Deed, name: str) -> None:
     stocks = tag_stocks(deed.connection)
     _hide(deed, {one.name for one in stocks.away} - {name})
     deed.say(f"took {stocks.named(name).title} out again")
+
+
+def _check_room(stock: Stock) -> None:
+    """Refuses what has no room even for a tag of the fewest words."""
+    try:
+        try_on(Tag(_LEAST_WORDS, "7M"), stock)
+    except Refused as refused:
+        across, down = stock.tag
+        raise Refused(
+            f"{stock.title}: tags of {across:g} × {down:g} mm have no room for the code and "
+            "even the fewest words so; nothing was kept.",
+            "Measure it again; else choose another layout, smaller sizes, or a smaller edge.",
+        ) from refused
 
 
 def _hide(deed: Deed, names: set[str]) -> None:

@@ -68,6 +68,7 @@ def test_a_cell_that_is_not_there_is_refused() -> None:
         ({"down": 6}, "do not fit its page"),
         ({"first": (-1, 11)}, "do not fit its page"),
         ({"step": (84, 55)}, "overlap"),
+        ({"page": (210, 451)}, "longer than 450 mm"),
         ({"across": 0}, "at least one cell"),
         ({"tag": (85, 0)}, "at least one cell"),
         ({"dpi": 20}, "at least one cell"),

@@ -168,7 +168,7 @@ def test_the_slug_stands_in_the_waste_margin_with_its_cells() -> None:
     sheets = tag_sheets(tags(3), SMALL, first_cell=20, slug="Tags of 26·15·R6F")
     first, second = text_of(sheets.pdf)
     assert "Tags of 26·15·R6F · sheet 1 of 2 · cells 20 to 21 of 21" in first
-    assert "Tags of 26·15·R6F · sheet 2 of 2 · cells 1 to 1 of 21, 20 left" in second
+    assert "Tags of 26·15·R6F · sheet 2 of 2 · cell 1 of 21, 20 left" in second
 
 
 def test_a_roll_has_no_waste_margin_and_no_slug() -> None:

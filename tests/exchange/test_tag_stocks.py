@@ -72,7 +72,8 @@ def test_a_layout_is_printed_so_and_what_it_leaves_out_is_still_in_the_book(
 
 
 @pytest.mark.parametrize(("measures", "why"), [
-    ({"tag": (40.0, 22.0), "step": (40.0, 22.0)}, "not all words fit"),
+    ({"tag": (40.0, 22.0), "step": (40.0, 22.0)}, "tags of 40 × 22 mm have no room"),
+    ({"title": "Kraft " * 11}, "A name of 65 letters fits no list"),
     ({"title": KRAFT.title.upper()}, "already"),
     ({"title": " "}, "no name"),
 ])
@@ -83,7 +84,7 @@ def test_what_cannot_be_a_stock_is_refused_and_nothing_is_kept(
     before = studio.book.ask(tag_stocks)
     with pytest.raises(Refused, match=why):
         studio.do(describe_stock, replace(KRAFT, **{"title": "Another", **measures}))
-    with pytest.raises(Refused, match="fit"):
+    with pytest.raises(Refused, match="no room"):
         studio.do(lay_out, "roll-62x40", Layout("band"))
     assert studio.book.ask(tag_stocks) == before
 

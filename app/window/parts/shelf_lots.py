@@ -1,5 +1,7 @@
 """What lies on a shelf, lot by lot, and where two lots of one look lie together."""
 
+from collections.abc import Sequence
+
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from app.calculations.codes import shown
@@ -8,6 +10,8 @@ from app.window.look.look import Gap
 from app.window.parts.thing_table import Head, ThingTable
 from app.window.parts.words import Words
 from app.work.dividing import skeins
+
+_MOST_TOLD = 3  # more of these sentences nobody reads, and the table below goes out of sight
 
 
 class ShelfLots(QWidget):
@@ -29,9 +33,15 @@ class ShelfLots(QWidget):
     def show_shelf(self, shelf: ShelfNow) -> None:
         """Show what lies there now."""
         self.table.show_rows([_row(one) for one in shelf.lots])
-        together = [met_words(one) for one in met(shelf.lots)]
-        self.met.setText("\n".join(together))
+        together = met(shelf.lots)
+        self.met.setText("\n".join(map(met_words, together)) if len(together) <= _MOST_TOLD else
+                         f"In {_looks(together)} colourways two lots or more lie together here. "
+                         "Tie them apart, or say it to who buys.")
         self.met.setVisible(bool(together))
+
+
+def _looks(together: Sequence[Met]) -> int:
+    return len({(one.colourway, one.base) for one in together})
 
 
 def met_words(one: Met) -> str:

@@ -29,8 +29,11 @@ def test_a_shelf_is_counted_and_the_book_put_right(table):
     studio.do(send, skeins[3:4])
     table.scan(numbered(Kind.SHELF, 12).text)
     table.press("F6")
-    table.scan(*tags[:4], DONE)
+    table.scan(DONE)
     count = table.bench.shelf
+    assert count.next.text().startswith("Nothing was scanned. Scan what lies here")
+    table.scan(*tags[:4], DONE)
+    assert count.next.text().startswith("What is sold stays as it is")
     assert count.met.accessibleName() == "4 scanned the book has 4 here"
     assert count.sums.text() == ("2 skeins right, 1 skein elsewhere by the book, 1 skein sold by "
                                  "the book, yet here, 2 skeins missing")

@@ -12,7 +12,7 @@ from app.lookups.tagging import pile_facts
 from app.store.deed import By
 from app.window.benches.tagging.end_of_day import EndOfDay
 from app.work.tagging import apply_tag, spoil_tags
-from tests.window.benches.at_work import DONE, begin_work, plate
+from tests.window.benches.at_work import DONE, begin_work, disc, plate
 from tests.window.benches.tag_table_hands import (
     SMALL,
     eleven_on_the_table,
@@ -103,6 +103,16 @@ def test_a_count_that_differs_asks_why_and_the_missing_are_named_or_voided(table
     now = facts(table, other)
     assert (now.counts.in_hand, now.last.count, now.last.unexplained) == (7, 7, 0)
     table.studio.check()
+
+
+def test_what_was_scanned_stays_scanned_when_something_else_is_taken_in_hand(table, pile):
+    first, second, _ = tags(table, pile, WAITING)
+    table.scan(first.mark, second.mark, disc(32))
+    assert table.bench.in_hand is not None
+    table.press("F8")
+    table.studio.do(apply_tag, second.id)
+    table.press("F6")
+    assert table.bench.shelf.count.line.text() == "1"
 
 
 def test_what_is_not_in_hand_is_said_and_not_counted(table, pile):

@@ -1,5 +1,7 @@
 """Sheets of tags: the right count, from the right cell on, and never twice without a reason."""
 
+from dataclasses import replace
+
 import pytest
 from PySide6.QtCore import Qt
 from sqlalchemy import select
@@ -113,6 +115,16 @@ def test_an_extra_skein_gets_a_tag_with_its_reason_and_the_sum_says_one_too_many
     assert in_hand(table).pile_card.figures.over.isVisible()
 
 
+def test_a_second_press_prints_no_second_tag_for_an_extra_skein(table, pile):
+    table.scan(disc(31), DONE)
+    table.press("X")
+    for _ in range(2):
+        in_hand(table).print_card.print.click()
+    table.quiet()
+    assert "were printed a moment ago; no more were printed." in table.trouble
+    assert len(tags(table, pile, WAITING)) == 12
+
+
 def test_more_than_the_count_asks_why_before_anything_is_printed(table, pile):
     table.scan(disc(31))
     table.press("+")
@@ -180,6 +192,31 @@ def test_a_tapped_cell_is_skipped_or_free_after_all_and_the_next_printing_knows(
     table.scan(disc(32))
     table.press("X")
     assert where(table) == "Cell 21 of 21, none left."
+
+
+def test_what_was_said_of_the_sheet_stays_for_the_next_pile_until_it_is_printed_on(table, pile):
+    table.scan(disc(31))
+    table.press("K", "K")
+    tap(table, 2)
+    assert where(table) == "Cells 1 and 3 to 12 of 15, 3 left."
+    table.scan(disc(32))
+    table.press("X")
+    assert where(table) == "Cell 1 of 15, 13 left."
+    table.press("P", "F8")
+    table.scan(disc(31))
+    assert where(table) == "Cells 3 to 13 of 15, 2 left."
+
+
+def test_cells_that_were_told_are_not_lost_by_the_scan_of_another_disc(table, pile):
+    table.scan(disc(31), DONE)
+    table.press("J", "Space", "F7")
+    table.scan(disc(32))
+    assert table.trouble == ("1 tag jammed: that is not kept yet; this pile stays in hand. Press "
+                             "Enter to keep that, or F8 to leave it; then scan once more.")
+    assert in_hand(table).aside.keep.accessibleName() == "1 tag jammed"
+    table.press("F8")
+    table.scan(disc(32))
+    assert in_hand(table).pile != pile
 
 
 def test_begun_at_a_tapped_cell_and_with_every_cell_gone_nothing_is_printed(table, pile):
@@ -270,6 +307,12 @@ def test_a_sheet_is_opened_again_by_its_key(table, opened):
 def test_a_sheet_is_planned_to_its_last_cell(used, count, sheets, left, words):
     plan = SheetPlan(stock(SMALL), frozenset(used), count)
     assert (plan.sheets, plan.left, plan.words) == (sheets, left, words)
+
+
+def test_where_a_page_is_one_tag_no_cell_is_spoken_of():
+    roll = stock("roll-62x40")
+    assert SheetPlan(roll, frozenset(), 0).words == "From the roll, one at a time."
+    assert SheetPlan(replace(roll, layout="card"), frozenset(), 5).words == "5 one on a page."
 
 
 @pytest.mark.parametrize(

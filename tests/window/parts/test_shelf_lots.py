@@ -37,3 +37,11 @@ def test_an_empty_shelf_says_so(qtbot):
     part = shown(qtbot)
     assert part.table._none.text() == "Nothing lies here yet."
     assert part.table._none.isVisible()
+
+
+def test_many_looks_that_lie_together_are_told_in_one_sentence(qtbot):
+    looks = [(f"Look {number}", put_up) for number in range(3) for put_up in ("skein", "mini")]
+    part = shown(qtbot, *(lot(None, code, 1, colourway=name, put_up=put_up)
+                          for name, put_up in looks for code in ("2615R6F", "2618F49")))
+    assert part.met.text() == ("In 3 colourways two lots or more lie together here. Tie them "
+                               "apart, or say it to who buys.")

@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from decimal import Decimal
 
-from PySide6.QtCore import QObject
+from PySide6.QtCore import QElapsedTimer, QObject
 
 from app.calculations.codes import shown
 from app.calculations.put_up_weight import CheckedWeight
@@ -19,6 +19,7 @@ from app.work.moving import call_second
 from app.work.put_up_weights import read_humidity, weigh_put_up, weigh_reference
 
 _NO_TAG = "One of the pile, without a tag yet"
+_BOUNCE_MS = 1000  # the same weight, or the same to be sold, so soon is one press come twice
 _SCAN_IT = Refused("Which skein lies on the balance is not known; nothing was saved.",
                    "Scan its tag, then take the weight.")
 
@@ -39,6 +40,8 @@ class AtBalance(QObject):
         self._last: Weighed | None = None
         self._of, self._told = 0, ""
         self._now: ToWeigh | None = None
+        self._taken: tuple[int, Decimal] | None = None
+        self._since = QElapsedTimer()
         wire = bench.around.balance
         if wire is not None:
             wire.heard.connect(self._hear)
@@ -138,6 +141,8 @@ class AtBalance(QObject):
             self._save(yarn, weight)
 
     def _save(self, yarn: int, weight: Decimal) -> None:
+        if self._bounced((yarn, weight)):
+            return
         told = shown(self._mark) if self._next else ""
 
         def show(kept: Weighed) -> None:
@@ -148,6 +153,13 @@ class AtBalance(QObject):
 
         self._bench.do(weigh_put_up, yarn, milligrams(weight),
                        then=lambda done: self._bench.ask(show, weighed, done.answer))
+
+    def _bounced(self, asked: tuple[int, Decimal]) -> bool:
+        """Whether the same was asked for a moment ago."""
+        again = self._taken == asked and not self._since.hasExpired(_BOUNCE_MS)
+        self._taken = asked
+        self._since.start()
+        return again
 
     def _yarn(self) -> int | None:
         return self._next or (self._pile if self._left else None)
@@ -172,6 +184,7 @@ class AtBalance(QObject):
 
     def _kept(self, _done: object) -> None:
         """A weight that could not be judged stands in the field again, to be taken once more."""
+        self._taken = None
         if self.card is not None:
             last = self._last
             if last is not None and last.room.permille is None:
@@ -184,7 +197,9 @@ class AtBalance(QObject):
 
     def _sell(self) -> None:
         checked = self._checked()
-        if checked is not None and self._last is not None and self._of != self._pile:
+        if checked is None or self._last is None or self._of == self._pile:
+            return
+        if not self._bounced((self._last.row, Decimal(checked.sell_as_g))):
             self._sold_as(self._last.row, self._of, checked.sell_as_g)
 
     def second(self) -> None:

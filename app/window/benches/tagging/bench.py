@@ -6,7 +6,7 @@ from functools import partial
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeyEvent
 
-from app.calculations.codes import Kind, bare_characters, code_of, numbered, shown
+from app.calculations.codes import Kind, numbered, shown
 from app.lookups.now import NOW
 from app.lookups.piles import Pile, piles_on
 from app.lookups.printed import PrintedTag, tag_with
@@ -18,10 +18,12 @@ from app.scanning.balance_lines import is_weight
 from app.scanning.resolve import Resolution, resolve
 from app.scanning.saying import no_such_plate
 from app.window.bench import Around, Bench
+from app.window.benches.tagging.code_kinds import kind_of
 from app.window.benches.tagging.counting import Counting
 from app.window.benches.tagging.end_of_day import EndOfDay
 from app.window.benches.tagging.pile_in_hand import PileInHand
 from app.window.benches.tagging.piles_card import PilesCard
+from app.window.benches.tagging.print_card import SheetTold
 from app.window.benches.tagging.shelf_in_hand import ShelfInHand
 from app.window.faults.at_hand import FaultsAtHand
 from app.window.in_turn import InTurn
@@ -46,6 +48,8 @@ class TaggingBench(Bench):
         self.in_hand: PileInHand | None = None
         self.shelf: ShelfInHand | Counting | EndOfDay | None = None
         self._asks_which = False
+        self._met_in_hand: dict[int, set[str]] = {}
+        self._sheet: SheetTold | None = None
         self.in_front = self.faults = FaultsAtHand(
             self, self.turn, lambda: self.in_hand.seen() if self.in_hand else None)
         self.body.addWidget(self.piles)
@@ -71,7 +75,7 @@ class TaggingBench(Bench):
         """Take this pile in hand."""
         self._asks_which = False
         self.put_away(look=False)
-        self.in_hand = PileInHand(self.around, pile)
+        self.in_hand = PileInHand(self.around, pile, self._sheet)
         self.in_hand.left.connect(self.put_away)
         self.in_hand.other_pile.connect(self.take_pile)
         self.in_hand.pile_card.fault.clicked.connect(self.faults.report)
@@ -97,7 +101,7 @@ class TaggingBench(Bench):
     def count_day(self) -> None:
         """Every tag that is scanned now lies here and hangs on no skein."""
         self.put_away(look=False)
-        self._take(EndOfDay(self.around))
+        self._take(EndOfDay(self.around, self._met_in_hand))
 
     def _take(self, shelf: ShelfInHand | Counting | EndOfDay) -> None:
         self.shelf = shelf
@@ -108,6 +112,8 @@ class TaggingBench(Bench):
 
     def put_away(self, *, look: bool = True) -> None:
         """Nothing is in hand."""
+        if self.in_hand is not None and self.in_hand.table is not None:
+            self._sheet = self.in_hand.print_card.sheet
         for old in (self.in_hand, self.shelf):
             if old is not None:
                 old.hide()
@@ -122,13 +128,9 @@ class TaggingBench(Bench):
 
     def take(self, code: str) -> bool:
         """Discs, lots, tags, shelves, and the plates DONE, SECONDS and COUNT."""
-        kind = _kind(code)
-        if kind is Kind.DISC:
-            self.turn.ask(partial(self._disc_came, code[1:-1]), disc_now, code, NOW)
-        elif kind is Kind.LOT:
-            self.turn.ask(partial(self._lot_came, code), piles_to_tag)
-        elif kind is Kind.SHELF:
-            self.turn.ask(partial(self._shelf_came, code), shelf_with, code)
+        kind = kind_of(code)
+        if kind in (Kind.DISC, Kind.LOT, Kind.SHELF):
+            self._take_up(kind, code)
         elif kind is Kind.SKEIN and self.shelf is not None:
             self.turn.then(partial(self._to_shelf, code))
         elif kind is Kind.SKEIN:
@@ -176,6 +178,18 @@ class TaggingBench(Bench):
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if self.in_hand is None or not self.in_hand.walk(event.key()):
             super().keyPressEvent(event)
+
+    def _take_up(self, kind: Kind, code: str) -> None:
+        """A disc, a lot or a shelf, unless tags that were told would be lost by it."""
+        told = self.in_hand.told() if self.in_hand is not None else None
+        if told is not None:
+            self.around.trouble(told)
+        elif kind is Kind.DISC:
+            self.turn.ask(partial(self._disc_came, code[1:-1]), disc_now, code, NOW)
+        elif kind is Kind.LOT:
+            self.turn.ask(partial(self._lot_came, code), piles_to_tag)
+        else:
+            self.turn.ask(partial(self._shelf_came, code), shelf_with, code)
 
     def _resolved(self, answer: Resolution) -> None:
         found = [answer.found] if answer.found else list(answer.choices)
@@ -283,11 +297,3 @@ class TaggingBench(Bench):
     def _show_piles(self, piles: Sequence[PileToTag]) -> None:
         if not self._asks_which:
             self.piles.show_piles(piles)
-
-
-def _kind(code: str) -> Kind:
-    """What a code stands for; a lot from before the book has no dash in it, its marks have."""
-    ours = code_of(bare_characters(code))
-    if ours is not None:
-        return ours.kind
-    return Kind.SKEIN if "-" in code else Kind.LOT

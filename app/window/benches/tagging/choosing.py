@@ -62,7 +62,7 @@ class Choosing(Card):
         beside.addStretch(1)
         self.add_row(self.picture).addLayout(beside, 1)
         self.add_last(Actions(self.keep, self.row, self.other, leave))
-        self.row.setHidden(why != JAMMED)
+        self.row.setHidden(why != JAMMED or all(stock(tag.stock).across == 1 for tag in tags))
         self.other.setHidden(len(self._sheets) < 2)
         self._show()
 
@@ -85,6 +85,12 @@ class Choosing(Card):
                     tag not in self.gone):
                 self.toggle(tag)
 
+    @property
+    def count_words(self) -> str:
+        """'2 tags jammed'."""
+        count = "1 tag" if len(self.gone) == 1 else f"{len(self.gone)} tags"
+        return f"{count} {self.why}"
+
     def say_done(self) -> None:
         """All that are gone were told."""
         if self.gone:
@@ -103,8 +109,7 @@ class Choosing(Card):
             self.picture.show_sheet(of, at, _ASKS[self.why])
         marks = ", ".join(shown(tag.mark) for tag in self.gone)
         self.told.setText(marks or "None is told yet.")
-        count = "1 tag" if len(self.gone) == 1 else f"{len(self.gone)} tags"
-        self.keep.say(f"{count} {self.why}")
+        self.keep.say(self.count_words)
         if self.gone:
             self.keep.allow()
         else:

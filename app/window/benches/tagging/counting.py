@@ -84,8 +84,7 @@ class Counting(Bench):
         self.right_key.setVisible(moves)
         self.done_key.setVisible(not moves)  # it comes back with the next tag
         self.next.setText("The shelf is as the book says." if count.fits else
-                          "What is sold stays as it is: ask the owner. All else can be put right."
-                          if moves else "Show these to the owner: the book has them sold.")
+                          _what_now(count, moves=moves))
         if moves:
             self.why.line.setFocus()
 
@@ -130,6 +129,16 @@ class Counting(Bench):
         self.count = count
         here = len(count.right) + len(count.elsewhere)
         self.met.show_number(str(here), "scanned", f"the book has {_booked(count)} here")
+
+
+def _what_now(count: Count, *, moves: bool) -> str:
+    if not moves:
+        return "Show these to the owner: the book has them sold."
+    if any(one.with_a_buyer for one in count.elsewhere):
+        return "What is sold stays as it is: ask the owner. All else can be put right."
+    if not count.right and not count.elsewhere:
+        return "Nothing was scanned. Scan what lies here; or is the shelf empty, and why?"
+    return "Look once more and scan what you find; else say why, and the book is put right."
 
 
 def _booked(count: Count) -> int:

@@ -31,18 +31,21 @@ _NONE = "No tag should be in hand: all that were printed today are tied on, spoi
 
 
 class EndOfDay(Bench):
-    """A bench for one day's tags; `left` when it is put away."""
+    """A bench for one day's tags; `left` when it is put away.
+
+    `scanned` are the marks that were met, lot by lot; what was scanned before something else was
+    taken in hand stays scanned.
+    """
 
     left = Signal()
 
-    def __init__(self, around: Around) -> None:
+    def __init__(self, around: Around, scanned: dict[int, set[str]]) -> None:
         super().__init__(around)
         now = around.session.now().astimezone()
         self.began = now.replace(hour=0, minute=0, second=0, microsecond=0)
         self.day: TagDay | None = None
         self.lot: LotTagCounts | None = None
-        self.scanned: dict[int, set[str]] = {}
-        self._also: list[int] = []  # lots of other days of which a tag was scanned
+        self.scanned = scanned
         self._turn = InTurn(self)
         self.name = Words(f"Tags in hand, {day_words(now)}", Size.TITLE, bold=True)
         self.next, self.missing = Words(_SCAN, Size.LEAD, bold=True), Words()
@@ -62,7 +65,7 @@ class EndOfDay(Bench):
         """Look up the day again."""
         self.ask(self.table.show_stocks, tag_stocks)
         self.ask(self._show, tags_of_day, self.began, self.began + timedelta(days=1),
-                 tuple(self._also))
+                 tuple(self.scanned))
 
     def take_tag(self, mark: str) -> None:
         """A tag was scanned: it is in hand, or it is said why it cannot be."""
@@ -102,7 +105,6 @@ class EndOfDay(Bench):
                                         "Scan it once more."))
         elif mark in lot.waiting:
             self.scanned.setdefault(lot.lot, set()).add(mark)
-            self._also.append(lot.lot)
             self._take(lot)
             self.look()
         else:
@@ -163,11 +165,11 @@ class EndOfDay(Bench):
         self.void_key.setVisible(differs and bool(gone))
 
     def _kept(self, lot: int) -> None:
-        self.scanned.pop(lot, None)
+        self.scanned[lot] = set()  # it stays in the table
         self.lot = None
 
     def _met(self, lot: LotTagCounts) -> set[str]:
-        return self.scanned.get(lot.lot, set())
+        return self.scanned.get(lot.lot, set()) & lot.waiting.keys()
 
     def _asks(self, lot: LotTagCounts) -> bool:
         return bool(lot.counts.in_hand) and not self._is_counted(lot)

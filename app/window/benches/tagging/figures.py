@@ -5,8 +5,10 @@ from collections.abc import Iterator
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from app.lookups.tagging import PileFacts
-from app.window.look.look import Gap, Size
+from app.window.look.look import Gap, Size, look
 from app.window.parts.words import Digits, Words
+
+_SIZE = 72  # at large text less than so much more: what they count is to be seen with them
 
 
 class Figures(QWidget):
@@ -60,7 +62,7 @@ class Figure(QWidget):
     def __init__(self, counts: str) -> None:
         super().__init__()
         self.number = 0
-        self._digits = Digits("0", 72)
+        self._digits = Digits("0", _SIZE / look().text ** 0.75)
         _over(self, self._digits, counts)
 
     def show_number(self, number: int) -> None:

@@ -8,7 +8,7 @@ from app.lookups.finishing import NO_TIE
 from app.lookups.printed import PrintedTag
 from app.lookups.tag_table import OnTable
 from app.window.benches.tagging.figures import Figures
-from app.window.look.look import Gap, Size
+from app.window.look.look import Gap, Size, look
 from app.window.parts.big_code import BigCode
 from app.window.parts.card import Actions, Card
 from app.window.parts.key_button import KeyButton
@@ -23,9 +23,11 @@ class PileCard(Card):
 
     def __init__(self) -> None:
         super().__init__(in_hand=True)
-        self.lot, self.colourway = BigCode(size=64), Words("", Size.TITLE, bold=True)
+        self.lot = BigCode(size=64 / look().text ** 0.75)
+        self.colourway = Words("", Size.TITLE, bold=True)
         self.about = Words(ink=SECOND)
         self.figures = Figures()
+        self._had_disc = False
         self.next = Words(_SCAN, Size.LEAD, bold=True)
         self.tag, self.tag_words = CodeWords(size=Size.TITLE), Words()
         self.anew = KeyButton("Print another in its place", "R")
@@ -60,7 +62,8 @@ class PileCard(Card):
         self.about.setText(f"{facts.base} · {facts.put_up}{ties}{disc}")
         self.lot.show_code(shown(facts.lot) if facts.lot else "lot not known")
         self.figures.show_facts(facts)
-        self.next.setText(_next(table))
+        self._had_disc = self._had_disc or facts.disc is not None
+        self.next.setText(_next(table, had_disc=self._had_disc))
 
     def show_tag(self, tag: PrintedTag | None, words: str) -> None:
         """The tag that was scanned last, and what came of it."""
@@ -70,11 +73,11 @@ class PileCard(Card):
         self.good.setHidden(tag is None)
 
 
-def _next(table: OnTable) -> str:
+def _next(table: OnTable, *, had_disc: bool) -> str:
     facts = table.facts
     if not facts.left:
-        free = "" if facts.disc else " Its disc is free again."
+        free = " Its disc is free again." if had_disc and not facts.disc else ""
         return f"All {facts.counted} wear their tags.{free} Scan the shelf they go to."
     if facts.holds or (facts.to_print and not facts.waiting):
-        return "Print the tags, then tie them on." if not facts.holds else "Ask about the hold."
+        return "Print the tags (P), then tie them on." if not facts.holds else "Ask about the hold."
     return _SCAN

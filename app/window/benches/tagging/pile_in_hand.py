@@ -21,7 +21,7 @@ from app.window.benches.tagging.at_balance import AtBalance
 from app.window.benches.tagging.choosing import FELL_OFF, JAMMED, SPOILED, Choosing
 from app.window.benches.tagging.hold_card import HoldCard
 from app.window.benches.tagging.pile_card import PileCard
-from app.window.benches.tagging.print_card import PrintCard, Wanted
+from app.window.benches.tagging.print_card import PrintCard, SheetTold, Wanted
 from app.window.benches.tagging.tying_on import TyingOn
 from app.window.benches.tagging.weigh_card import WeighCard
 from app.window.faults.fault_card import Seen
@@ -41,7 +41,7 @@ class PileInHand(Bench):
     left = Signal()
     other_pile = Signal(int)
 
-    def __init__(self, around: Around, pile: int) -> None:
+    def __init__(self, around: Around, pile: int, sheet: SheetTold | None = None) -> None:
         super().__init__(around)
         self.pile = pile
         self._tying = TyingOn(self, InTurn(self), pile)
@@ -51,7 +51,7 @@ class PileInHand(Bench):
         self.tied: list[int] = []  # skeins, since this pile was taken in hand
         self.skein: int | None = None  # that wears the tag which was scanned last
         self.lot: Found | None = None
-        self.pile_card, self.print_card = PileCard(), PrintCard()
+        self.pile_card, self.print_card = PileCard(), PrintCard(sheet)
         self.pile_card.add(self.print_card.texts)
         self.balance = AtBalance(self, self._sell_as)
         self.aside: QWidget = self.print_card
@@ -121,6 +121,13 @@ class PileInHand(Bench):
         else:
             self.print_card.say_print()
 
+    def told(self) -> Refused | None:
+        """Tags that were told as gone and are not kept yet: they would be lost with the pile."""
+        if not isinstance(self.aside, Choosing) or not self.aside.gone:
+            return None
+        return Refused(f"{self.aside.count_words}: that is not kept yet; this pile stays in hand.",
+                       "Press Enter to keep that, or F8 to leave it; then scan once more.")
+
     def spoil(self) -> None:
         """Tags are spoiled: which ones? At the balance it is a second that was weighed."""
         if isinstance(self.aside, WeighCard):
@@ -160,7 +167,8 @@ class PileInHand(Bench):
         self._right.addWidget(card)
         card.show()
         has_its_key = isinstance(card, Choosing | WeighCard)
-        self.pile_card.leave.setHidden(has_its_key)
+        for key in (self.pile_card.leave, self.pile_card.weigh):
+            key.setHidden(has_its_key)
         if has_its_key:
             bring(card)
 
@@ -201,6 +209,13 @@ class PileInHand(Bench):
     def _print(self, wanted: Wanted) -> None:
         pile, on = self.pile, printing.with_printer(self, wanted)
         self.run(lambda session: printing.print_pile(session, pile, on), self._printed)
+
+    def _anew(self) -> None:
+        """In place of the tag that was scanned last; a second press finds none."""
+        tag = self.tag
+        if tag is not None:
+            self._show_tag(None, "")
+            self._print_anew([tag])
 
     def _print_anew(self, tags: Sequence[PrintedTag]) -> None:
         skeins = tuple(tag.skein for tag in tags if tag.skein is not None)
@@ -254,9 +269,7 @@ class PileInHand(Bench):
         self.print_card.spoiled.connect(self.spoil)
         self.print_card.fell_off.connect(lambda: self._ask_which(FELL_OFF))
         self.print_card.jammed.connect(lambda: self._ask_which(JAMMED))
-        self.pile_card.anew.clicked.connect(
-            lambda: self._print_anew([self.tag] if self.tag else [])
-        )
+        self.pile_card.anew.clicked.connect(self._anew)
         self.pile_card.open.clicked.connect(self._open)
         self.pile_card.weigh.clicked.connect(self._weigh)
         self.pile_card.leave.clicked.connect(self.left)

@@ -8,7 +8,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from app.documents.own_stocks import StudioStocks
-from app.documents.stocks import Correction, stocks
+from app.documents.stocks import Correction, Stock, stocks
 from app.lookups.tag_table import OnTable
 from app.problems import Refused
 from app.window.benches.tagging.sheet_picture import SheetPicture, Shown
@@ -26,19 +26,33 @@ _MOST = 99
 @dataclass(frozen=True, slots=True)
 class Wanted:
     """Tags that are asked for: where they will stand, by which text, and why; `printer` is the one
-    that takes the sheet straight, and the correction that of whichever prints this stock."""
+    that takes the sheet straight, the correction that of whichever prints this stock, and `printed`
+    what the screen showed as printed of the pile: a second press asks for no more."""
 
     plan: SheetPlan
     version: int | None
     why: str
     correction: Correction = (0.0, 0.0)
     printer: str = ""
+    printed: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class SheetTold:
+    """What was said of the sheet in the printer: its stock, whether it was turned to by hand, its
+    used cells where they were tapped, and those the book had then."""
+
+    stock: Stock
+    turned: bool
+    used: frozenset[int] | None
+    kept: frozenset[int]
 
 
 class PrintCard(Card):
     """`printing` gives what is Wanted; the reason keys tell the bench what happened to tags.
 
-    `texts` asks which of two compositions is printed; it stands where there is room.
+    `texts` asks which of two compositions is printed; `before` was said while another pile was in
+    hand.
     """
 
     printing = Signal(object)
@@ -46,8 +60,9 @@ class PrintCard(Card):
     fell_off = Signal()
     jammed = Signal()
 
-    def __init__(self) -> None:
+    def __init__(self, before: SheetTold | None = None) -> None:
         super().__init__()
+        self._before = before
         self.table: OnTable | None = None
         self.known = StudioStocks(stocks(), ())
         self.stock = next((one for one in stocks() if one.layout == "swing"), stocks()[0])
@@ -93,8 +108,15 @@ class PrintCard(Card):
             self._choose_stock()
         if before is None or _counts(before) != _counts(table):
             self._used, self._count, self.why = None, None, ""
+        if before is None and self._before is not None:
+            self._take_up(self._before)
         self._show_texts()
         self._show()
+
+    @property
+    def sheet(self) -> SheetTold:
+        """What was said of the sheet in the printer, for the next pile that is printed on it."""
+        return SheetTold(self.stock, self._turned, self._used, self._kept())
 
     def show_stocks(self, known: StudioStocks) -> None:
         """The stocks as the studio has them now."""
@@ -171,7 +193,8 @@ class PrintCard(Card):
     def say_print(self) -> None:
         """P, or DONE."""
         if self.refusal() is None:
-            self.printing.emit(Wanted(self.plan, self.version, self.why))
+            printed = self.table.facts.printed if self.table else None
+            self.printing.emit(Wanted(self.plan, self.version, self.why, printed=printed))
 
     def _show(self) -> None:
         plan, words = self.plan, self.plan.words
@@ -206,6 +229,13 @@ class PrintCard(Card):
         named = {one.name: one for one in self.known.in_use}
         names = [name for name in (*last, self.stock.name) if name in named]
         self.stock = named[names[0]] if names else self.known.in_use[0]
+
+    def _take_up(self, told: SheetTold) -> None:
+        """The sheet is as it was said to be, unless something was printed on it since."""
+        if told.turned and told.stock in self.known.in_use:
+            self.stock, self._turned = told.stock, True
+        if self.stock == told.stock and self._kept() == told.kept:
+            self._used = told.used
 
     def _kept(self) -> frozenset[int]:
         """The used cells of the sheet in hand, as the book has them."""

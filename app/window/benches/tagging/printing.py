@@ -10,6 +10,7 @@ from app.calculations.codes import shown
 from app.exchange.sold_as_tags import print_sold_as as sold_as
 from app.exchange.tag_printing import OnStock, Printed, PrintOrder, print_for_pile
 from app.exchange.tag_reprinting import print_in_place
+from app.lookups.tagging import pile_facts
 from app.problems import Refused
 from app.store.book import Book
 from app.store.deed import By
@@ -62,7 +63,10 @@ def put_out_sheets(bench: Bench, made: Sheets) -> None:
 
 
 def print_pile(session: Session, pile: int, wanted: Wanted) -> Outcome:
-    """Tags for a pile."""
+    """Tags for a pile; refused where more are printed than was seen when they were asked for."""
+    if wanted.printed not in (None, session.ask(pile_facts, pile).printed):
+        raise Refused("Tags of this pile were printed a moment ago; no more were printed.",
+                      "Look at its counts; if it needs more, print once more.")
     order = PrintOrder(pile, wanted.plan.count, _on(wanted), wanted.version, wanted.why)
     return _kept(session, wanted, lambda book, by: print_for_pile(book, by, order, Random()))
 

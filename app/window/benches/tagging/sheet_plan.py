@@ -46,15 +46,21 @@ class SheetPlan:
         """'Cells 9 to 19 of 21, 2 left.'"""
         if not self.free:
             return "Every cell of this sheet is used."
+        if self.stock.cells == 1:
+            return self._one_a_page
         if not self.count:
             return f"From cell {self.free[0]} of {self.stock.cells}."
-        if self.stock.cells == 1:
-            return f"{self.count} from the roll, one at a time."
         left = f"{self.left} left" if self.left else "none left"
         if self.sheets == 1:
             return f"{_cells(self.on_first)} of {self.stock.cells}, {left}."
         more = "1 more sheet" if self.sheets == 2 else f"{self.sheets - 1} more sheets"
         return f"{_cells(self.on_first)} of {self.stock.cells}, then {more}, {left} on the last."
+
+    @property
+    def _one_a_page(self) -> str:
+        """'5 from the roll, one at a time.'"""
+        where = "from the roll, one at a time" if self.stock.layout == "roll" else "one on a page"
+        return f"{self.count} {where}." if self.count else f"{where[0].upper()}{where[1:]}."
 
 
 def used_cells(stock: Stock, kept: Set[int]) -> frozenset[int]:

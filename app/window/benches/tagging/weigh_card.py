@@ -43,7 +43,9 @@ class WeighCard(Card):
         row.setAlignment(self.take, Qt.AlignmentFlag.AlignBottom)
         row.setStretch(0, 1)
         self.add(self.wire, self.said)
-        self.add_row(self.reference, self.dry, self.damp)
+        room = self.add_row(self.reference, self.dry, self.damp)
+        for place in range(3):
+            room.setStretch(place, 1)  # as wide as before where one says what is wrong
         self.add_last(Actions(self.keep, self.leave))
         self.setFocusProxy(self.field)
         self.take.clicked.connect(self.save)
