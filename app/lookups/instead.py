@@ -1,16 +1,16 @@
 """What may go in the place of a lot on hold: lots on its base that look as it does."""
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 
 from sqlalchemy import Connection, select
 
 from app.calculations.cards import plain_card
 from app.calculations.shade_difference import Difference
-from app.calculations.shade_words import USUAL, Judged
+from app.calculations.shade_words import Judged
 from app.lookups.lot_lines import LotLine, lot_lines
 from app.lookups.nearest_lots import nearest_lots
-from app.lookups.offers import Offer, free_of
+from app.lookups.offers import Offer, free_of_lots
+from app.lookups.shade_bands import shade_bands
 from app.lookups.shades import newest, read_of_lots
 from app.records import DyeLot
 
@@ -45,24 +45,18 @@ def instead_of(
     of = connection.execute(
         select(DyeLot.colourway, DyeLot.base).where(DyeLot.id == lot)).one()
     cards = newest(read_of_lots(connection, [lot]).get(lot, ()))
-    found = [
-        Instead(near.line, offer, near.difference, near.judged)
-        for colour in (plain_card(cards),) if colour is not None
-        for near in nearest_lots(connection, colour, of.base, within=USUAL.two_rows, but=(lot,))
-        for offer in _enough(connection, near.line, wanted, put_up)]
+    within = shade_bands(connection).two_rows
+    colour = plain_card(cards)
+    near = () if colour is None else nearest_lots(
+        connection, colour, of.base, within=within, but=(lot,))
     same = connection.execute(
         select(DyeLot.id).where(DyeLot.colourway == of.colourway, DyeLot.base == of.base,
                                 DyeLot.id != lot, DyeLot.struck.is_(None))
         .order_by(DyeLot.id.desc()).limit(_LOOKED_AT)).scalars().all()
     read = read_of_lots(connection, same) if cards else {}
-    unread = [Instead(line, offer)
-              for line in lot_lines(connection, [one for one in same if one not in read])
-              for offer in _enough(connection, line, wanted, put_up)]
-    return (*found, *unread)
-
-
-def _enough(
-    connection: Connection, line: LotLine, wanted: int, put_up: str | None
-) -> Sequence[Offer]:
-    offer = free_of(connection, line.lot, line.code, put_up)
-    return (offer,) if offer.count >= wanted else ()
+    unread = lot_lines(connection, [one for one in same if one not in read])
+    lines = (*(one.line for one in near), *unread)
+    offers = free_of_lots(connection, {line.lot: line.code for line in lines}, put_up)
+    found = (*(Instead(one.line, offers[one.line.lot], one.difference, one.judged)
+               for one in near), *(Instead(line, offers[line.lot]) for line in unread))
+    return tuple(one for one in found if one.offer.count >= wanted)

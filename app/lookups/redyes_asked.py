@@ -7,7 +7,7 @@ from sqlalchemy import Connection, exists, select
 from sqlalchemy.orm import aliased
 
 from app.calculations.codes import shown
-from app.records import Base, Bath, Colourway, DeedRow, DyeLot, Offer
+from app.records import Base, Bath, Colourway, DeedRow, DyeLot, Offer, RecipeVersion
 
 _NOTED = ("redye", "all new")
 _LATER, _BATH = aliased(DyeLot), aliased(Bath)
@@ -39,9 +39,10 @@ _ASKED = (
     .join(Base, Base.id == DyeLot.base).join(DeedRow, DeedRow.seq == Offer.deed)
     .where(Offer.way.in_(_NOTED), Offer.answer == "taken", Offer.other_lot.is_(None),
            Offer.struck.is_(None),
-           ~exists().where(_LATER.colourway == DyeLot.colourway, _LATER.base == DyeLot.base,
-                           _LATER.struck.is_(None), _BATH.id == _LATER.bath,
-                           _BATH.deed > Offer.deed))
+           ~exists().where(RecipeVersion.colourway == DyeLot.colourway,
+                           _BATH.recipe_version == RecipeVersion.id, _BATH.deed > Offer.deed,
+                           _LATER.bath == _BATH.id, _LATER.base == DyeLot.base,
+                           _LATER.struck.is_(None)))
     .order_by(Offer.id)
 )
 

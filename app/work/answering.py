@@ -16,12 +16,12 @@ from app.work.serving import Buyer, keep_for, known, promise
 
 def keep_offered(
     deed: Deed, said: OfferIn, tagged: Sequence[int], until: datetime, buyer: Buyer,
-    place: int | None = None,
+    place: int | None = None, basis: str = "scanned",
 ) -> None:
     """They take so many of what was offered, and it is put by for them until a day."""
     customer = known(deed, buyer)
     offered(deed, replace(said, customer=customer))
-    keep_for(deed, tagged, until, Buyer(customer), place)
+    keep_for(deed, tagged, until, Buyer(customer), place, basis)
 
 
 def promise_offered(
@@ -47,16 +47,20 @@ def _line_of(deed: Deed, number: str) -> int:
     return line
 
 
-def open_kit_offered(deed: Deed, said: OfferIn, kit: int, place: int) -> None:
+def open_kit_offered(
+    deed: Deed, said: OfferIn, kit: int, place: int, basis: str = "scanned"
+) -> None:
     """A bag is opened for them: its skeins lie on this shelf."""
     offered(deed, said)
-    open_kit(deed, kit, place)
+    open_kit(deed, kit, place, basis)
 
 
-def shelve_offered(deed: Deed, said: OfferIn, tagged: Sequence[int], place: int) -> None:
+def shelve_offered(
+    deed: Deed, said: OfferIn, tagged: Sequence[int], place: int, basis: str = "scanned"
+) -> None:
     """What lay on the table was looked at and lies on this shelf."""
     offered(deed, said)
-    move(deed, tagged, To("shelf", place=place))
+    move(deed, tagged, To("shelf", place=place, basis=basis))
 
 
 def end_put_by_offered(

@@ -36,10 +36,10 @@ def fill_bag(deed: Deed, name: str, tagged: Sequence[int], pattern: int | None =
     return kit
 
 
-def open_kit(deed: Deed, kit: int, place: int) -> None:
-    """A bag that was not sold is opened: its skeins lie on a shelf again."""
+def open_kit(deed: Deed, kit: int, place: int, basis: str = "scanned") -> None:
+    """A bag that was not sold is opened: its skeins lie on a shelf again, as `basis` says."""
     rows = _in_bag(deed, kit)
-    move(deed, rows, To("shelf", place=place))
+    move(deed, rows, To("shelf", place=place, basis=basis))
     deed.say(f"opened kit {_code(deed, kit)}: {skeins(len(rows))} on the shelf")
 
 

@@ -78,23 +78,24 @@ def move(deed: Deed, tagged: Sequence[int], to: To) -> None:
 
 def put_by(
     deed: Deed, tagged: Sequence[int], place: int | None, until: datetime,
-    customer: int | None = None,
+    customer: int | None = None, basis: str = "scanned",
 ) -> None:
     """Kept for someone until a day; after it the skeins are offered again."""
     if until <= deed.written:
         raise Refused(f"{moment_words(until)} is over already; nothing was put by.",
                       "Choose a later day.")
-    move(deed, tagged, To("put by", place=place, customer=customer, ends=until))
+    move(deed, tagged, To("put by", place=place, customer=customer, ends=until,
+                          basis=basis))
 
 
-def end_put_bys(deed: Deed, shelf: int) -> int:
-    """Put-bys whose day is over go back on a shelf; how many."""
+def end_put_bys(deed: Deed, shelf: int, basis: str = "scanned") -> int:
+    """Put-bys whose day is over go back on a shelf, known so; how many."""
     over = [yarn for (yarn,) in deed.all(
         select(Whereabouts.yarn).where(
             Whereabouts.state == "put by", Whereabouts.until.is_(None),
             Whereabouts.struck.is_(None), Whereabouts.ends <= deed.written))]
     if over:
-        move(deed, over, To("shelf", place=shelf))
+        move(deed, over, To("shelf", place=shelf, basis=basis))
     deed.say(f"{skeins(len(over))} of ended put-bys back on the shelf" if over
              else "no put-by is over yet")
     return len(over)
@@ -116,7 +117,7 @@ def end_put_by(deed: Deed, tagged: Sequence[int], place: int | None = None) -> N
                       "Scan the shelf that they are laid on.")
     for shelf in sorted({place or lies[row] or 0 for row in rows}):
         move(deed, [row for row in rows if (place or lies[row]) == shelf],
-             To("shelf", place=shelf))
+             To("shelf", place=shelf, basis="scanned" if place else "stated"))
     deed.say(f"ended the put-by of {skeins(len(rows))}: on the shelf again")
 
 

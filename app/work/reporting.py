@@ -5,7 +5,9 @@ from dataclasses import dataclass
 
 from sqlalchemy import select
 
+from app.lookups.present import leaves, totals
 from app.lookups.shared_faults import shared_with_earlier
+from app.lookups.walks import below
 from app.problems import NotFound, Refused
 from app.records import Cause, Report, Sighting
 from app.records.reports import CAUSES, FAULTS, SEEN_AT, WHERE_ON
@@ -48,6 +50,7 @@ def report_fault(
         raise Refused("None was said to have the fault; nothing was saved.", "Say how many.")
     must_be_known(deed, yarn)
     _note_shared(deed, fault, yarn)
+    _note_too_many(deed, fault)
     row = deed.add(Report(
         fault=fault.fault, seen_at=fault.seen_at, where_on=fault.where_on,
         repeat_mm=fault.repeat_mm, words=fault.words.strip(), customer=fault.customer,
@@ -67,6 +70,17 @@ def _note_shared(deed: Deed, fault: FaultIn, yarn: Sequence[int]) -> None:
         more = f" and {len(shared) - 3} more" if len(shared) > 3 else ""
         deed.note(f"“{fault.fault}” was told before of yarn that shares {', '.join(first)}"
                   f"{more} with this: look at the suspects on the Desk (Faults).")
+
+
+def _note_too_many(deed: Deed, fault: FaultIn) -> None:
+    """What a customer said is kept as said, and marked where the lot never had so many."""
+    if fault.lot is None or fault.count is None:
+        return
+    of_it = totals(leaves(deed.connection, below(deed.connection, "lot", fault.lot)))
+    there = sum(amount.count for amount in of_it.values())
+    if fault.count > there:
+        deed.note(f"{fault.count} are said to have it, and {there} came of this lot: ask again "
+                  "how many, and whether they are all of it.")
 
 
 def seen_good(

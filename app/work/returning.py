@@ -38,12 +38,13 @@ def came_back(deed: Deed, tagged: Sequence[int], order: str | None = None) -> No
 
 def taken_back(
     deed: Deed, tagged: Sequence[int], look: str, order: str | None = None,
-    place: int | None = None,
+    place: int | None = None, basis: str = "scanned",
 ) -> None:
     """Skeins with their tags came back, and were looked at: was it wound, does it smell?
 
     As it left, a skein is seen good; one that was wound is a second from now on. Both may lie on a
-    shelf again at once. One that smells is reported and stays on the table. Refused: another look.
+    shelf again at once, known by `basis`. One that smells is reported and stays on the table.
+    Refused: another look.
     """
     if look not in LOOKS:
         raise Refused("This does not say how it looks; nothing was saved.",
@@ -58,7 +59,7 @@ def taken_back(
         call_second(deed, fresh, "was wound by a buyer")
     where = ""
     if place is not None and look in _MAY_BE_SHELVED:
-        move(deed, rows, To("shelf", place=place))
+        move(deed, rows, To("shelf", place=place, basis=basis))
         where = ", on a shelf again"
     deed.say(f"{skeins(len(rows))} came back" + (f" of order {order}" if order else "")
              + f": {look}{where}")

@@ -41,9 +41,13 @@ def sell_kit_to(deed: Deed, kit: int, buyer: Buyer) -> int:
 
 
 def keep_for(
-    deed: Deed, tagged: Sequence[int], until: datetime, buyer: Buyer, place: int | None = None
+    deed: Deed, tagged: Sequence[int], until: datetime, buyer: Buyer, place: int | None = None,
+    basis: str = "scanned",
 ) -> None:
-    """Put by for someone until a day: in this place, else each where it lies now."""
+    """Put by for someone until a day: in this place, else each where it lies now.
+
+    Where their tags were not scanned, only said which they are, they are put by as stated.
+    """
     rows = list(dict.fromkeys(tagged))
     if not rows:
         raise Refused("No skein was chosen; nothing was put by.",
@@ -53,7 +57,7 @@ def keep_for(
     for row in rows:
         by_place[place or _place_now(deed, row)].append(row)
     for there, those in by_place.items():
-        put_by(deed, those, there, until, customer)
+        put_by(deed, those, there, until, customer, basis)
     deed.say(f"put by {skeins(len(rows))} until {day_words(until)}")
 
 

@@ -2,7 +2,7 @@
 
 from app.calculations.codes import shown
 from app.lookups.instead import instead_of
-from app.lookups.offers import free_of
+from app.lookups.offers import free_of_lots
 from app.work.holding import hold
 from tests.lookups.cards import read_lot
 from tests.lookups.shop import shelved
@@ -39,6 +39,6 @@ def test_of_a_lot_without_a_card_all_of_its_colourway_are_offered_unmeasured(
 
 def test_what_lies_free_of_a_lot_and_where(studio: Studio) -> None:
     ((lot, _),) = shelved(studio, 3)
-    offer = studio.book.ask(free_of, lot, studio.code(lot), "skein")
+    offer = studio.book.ask(free_of_lots, {lot: studio.code(lot)}, "skein")[lot]
     assert (offer.count, offer.places) == (3, (("shelf 003", 3),))
-    assert studio.book.ask(free_of, lot, studio.code(lot), "mini").count == 0
+    assert studio.book.ask(free_of_lots, {lot: studio.code(lot)}, "mini")[lot].count == 0

@@ -80,3 +80,11 @@ def test_what_is_not_in_the_book_cannot_be_looked_at(studio: Studio) -> None:
         studio.do(decide_cause, number, "fate")
     with pytest.raises(Refused, match="Which cone it came from"):
         studio.do(decide_cause, number, "cone")
+
+
+def test_more_than_came_of_a_lot_is_kept_as_said_and_marked(studio: Studio) -> None:
+    lot, _ = studio.tagged(studio.cone(), 3)
+    told = studio.done(report_fault, FaultIn("stain", "customer", lot=lot, count=4))
+    assert told.findings == ("4 are said to have it, and 3 came of this lot: ask again how many, "
+                             "and whether they are all of it.",)
+    assert not studio.done(report_fault, FaultIn("hole", "customer", lot=lot, count=3)).findings

@@ -22,8 +22,8 @@ from app.window.shades.shade_words import (
     pair_words,
 )
 
-LIMITS = ((0.8, "N"), (1.0, "M"), (1.5, "W"))
-"""How far two lots of a group may be apart, each with its key."""
+LIMIT_KEYS = ("N", "M", "W")
+"""Of how far two lots of a group may be apart."""
 _OLD_HABIT = (f"Round: from the standard, with its ±; beyond {MOST_DRIFT:g} it is left. Hollow "
               f"diamond: the step from the last lot; below {SMALL_STEP:g} it looks harmless.")
 _MARKS = ("Lots with one shape of mark, in one ring, go together; filled: some are left to sell; "
@@ -45,7 +45,8 @@ class ShadePage(QWidget):
         self.meant: int | None = None
         self.title, self.said = Words("", Size.LEAD, bold=True), Words()
         self.groups, self.out = Words(), Words(ink=SECOND)
-        self.limits = {limit: KeyButton(f"Within {limit}", key) for limit, key in LIMITS}
+        self.limit_keys = [KeyButton("", key) for key in LIMIT_KEYS]
+        self.limits: dict[float, KeyButton] = {}
         self.open_key = KeyButton("Take it in hand", "O")
         self.away_key = KeyButton("Put away", "F8")
         self.pair, self.pair_words = Beside(PAIR), Words("", Size.LEAD, bold=True)
@@ -72,9 +73,7 @@ class ShadePage(QWidget):
         self.out.setText(left_out_words(shades))
         for words, there in ((self.groups, enough), (self.out, bool(self.out.text()))):
             words.setVisible(there)
-        for limit, key in self.limits.items():
-            key.setChecked(limit == shades.limit)
-            key.setVisible(enough)
+        self._show_limits(shades)
         self.pictures.setVisible(enough)
         self.hold_against.setVisible(enough)
         if enough:
@@ -82,6 +81,15 @@ class ShadePage(QWidget):
                 part.show_map(shades)
             self.all.show_all(_swatches(shades))
         self.mean(lots.index(before) if before in lots else None)
+
+    def _show_limits(self, shades: ShadeMap) -> None:
+        for key in self.limit_keys:
+            key.hide()
+        self.limits = dict(zip(shades.limits, self.limit_keys, strict=False))
+        for limit, key in self.limits.items():
+            key.say(f"Within {limit}")
+            key.setChecked(limit == shades.limit)
+            key.setVisible(len(shades.lots) > 1)
 
     def mean(self, place: int | None) -> None:
         """This lot is meant: show it beside the one in hand."""
@@ -119,7 +127,7 @@ class ShadePage(QWidget):
                 meant.colour, lots[here].colour)
             said = "The standard was not read in this light: choose a lot to hold it against."
             if apart is not None:
-                said = f"{lots[here].code} and {other}: {pair_words(apart)}."
+                said = f"{lots[here].code} and {other}: {pair_words(apart, shades.bands)}."
                 fine = fine_words(apart)
         self.pair_words.setText(said)
         self.fine.setText(fine)
@@ -133,9 +141,10 @@ class ShadePage(QWidget):
     def _join(self) -> None:
         for part in (self.map, self.lots, self.drift):
             part.chosen.connect(self.mean)
-        for limit, key in self.limits.items():
+        for place, key in enumerate(self.limit_keys):
             key.setCheckable(True)
-            key.clicked.connect(lambda _=False, limit=limit: self.limited.emit(limit))
+            key.clicked.connect(lambda _=False, place=place: self.limited.emit(
+                list(self.limits)[place]))
         self.open_key.clicked.connect(self._open)
         self.away_key.clicked.connect(self.left)
 
@@ -146,7 +155,7 @@ class ShadePage(QWidget):
         head = Card(in_hand=True)
         head.add(SideBySide(
             stacked(self.title, self.said, self.groups, self.out,
-                    Actions(*self.limits.values(), self.away_key)), self.hold_against))
+                    Actions(*self.limit_keys, self.away_key)), self.hold_against))
         column.addWidget(head)
         inside = QVBoxLayout(self.pictures)
         inside.setContentsMargins(0, 0, 0, 0)

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from app.calculations.cards import Compared
 from app.calculations.shade import Colour
 from app.calculations.shade_difference import Difference
-from app.calculations.shade_words import Judged, judge
+from app.calculations.shade_words import USUAL, Bands, Judged, judge
 from app.lookups.shade_map import ShadeMap, Together
 
 MOST_CODES = 4
@@ -31,9 +31,9 @@ def told(judged: Judged) -> str:
     return f"{judged.shown}; as the readings may err, {judged.at_worst}"
 
 
-def pair_words(apart: Difference) -> str:
+def pair_words(apart: Difference, bands: Bands = USUAL) -> str:
     """Two lots side by side: '0.6 ± 0.5 apart: looks the same'."""
-    return f"{apart} apart: {told(judge(apart))}"
+    return f"{apart} apart: {told(judge(apart, bands))}"
 
 
 def fine_words(apart: Difference) -> str:

@@ -2,7 +2,6 @@
 
 from PySide6.QtCore import QObject
 
-from app.calculations.shade_words import USUAL
 from app.lookups.shade_map import ShadeMap, shade_map
 from app.lookups.things import Found
 from app.lookups.untagged import LotMeant, lot_meant
@@ -17,7 +16,7 @@ class Showing(QObject):
         super().__init__(bench)
         self._bench, self.page = bench, ShadePage()
         self.lot: int | None = None
-        self._limit = USUAL.same
+        self._limit: float | None = None  # as the studio says
         self.page.limited.connect(self._sort)
 
     def open(self, lot: int) -> None:

@@ -190,7 +190,7 @@ def test_put_bys_that_are_over_are_named_and_go_back_with_one_key(counter):
     counter.enter(0), counter.enter(9)
     assert "2 put-bys are over: back on the shelf?" in counter.words()
     assert f"{shown(min(counter.two[3][2:]))} for Ada Nygård until 7 Apr" in counter.words()
-    counter.press("F11")
+    counter.press("Alt+B")
     assert counter.said == "2 skeins of ended put-bys back on the shelf"
     assert studio.book.ask(now_of, counter.two[2][2]).place == "the window"
     assert "put-bys are over" not in counter.words()
@@ -217,7 +217,7 @@ def test_put_bys_that_lie_apart_go_back_to_the_shelf_that_is_scanned(counter):
     studio.clock.now += timedelta(days=2)
     counter.enter(0), counter.enter(9)
     assert "1 put-by is over: back on the shelf?" in counter.words()
-    counter.press("F11")
+    counter.press("Alt+B")
     counter.scan(shelf(7))
     assert studio.book.ask(now_of, counter.two[2][2]).place == "the window"
 
@@ -254,3 +254,39 @@ def _on_the_table(connection):
     from app.records import Whereabouts
     return connection.execute(select(Whereabouts.yarn).where(
         Whereabouts.state == "table", Whereabouts.until.is_(None))).scalars().all()
+
+
+def test_a_shelf_that_a_key_says_is_stated_and_one_that_is_scanned_is_scanned(counter):
+    _, _, skeins, marks = counter.one
+    counter.scan(marks[0])
+    counter.press("F10")
+    first = counter.hand.question.keys[0]
+    first.click(), first.click()  # pressed twice
+    counter.quiet()
+    assert counter.said == "1 skein came back of order T1: as it left, on a shelf again"
+    assert counter.found == []  # it came back once
+    assert counter.question == ""
+    counter.scan(marks[1])
+    counter.press("F10")
+    counter.scan(shelf(7))
+    assert [counter.studio.book.ask(_lies_as, one) for one in skeins[:2]] == ["stated", "scanned"]
+    counter.studio.check()
+
+
+def test_a_shelf_in_the_middle_of_a_question_moves_nothing(counter):
+    counter.scan(counter.one[3][3])
+    counter.press("F6")
+    assert counter.question == "Sell to"
+    counter.scan(shelf(7))
+    assert counter.trouble.startswith("The plate of shelf 007, the window answers nothing here.")
+    assert counter.question == "Sell to"
+    assert counter.studio.book.ask(now_of, counter.one[2][3]).place != "the window"
+
+
+def _lies_as(connection, skein):
+    from sqlalchemy import select
+
+    from app.records import Whereabouts
+    return connection.execute(select(Whereabouts.basis).where(
+        Whereabouts.yarn == skein, Whereabouts.state == "shelf",
+        Whereabouts.until.is_(None))).scalar()

@@ -4,10 +4,13 @@ from datetime import timedelta
 from time import perf_counter
 
 import pytest
+from sqlalchemy import select
 
 from app.calculations.codes import shown
 from app.lookups.agreed import agreed_lines, offers_of
+from app.lookups.left_to_sell import wanting
 from app.lookups.skeins import now_of
+from app.records import Whereabouts
 from app.work.holding import hold
 from app.work.kits import make_kit
 from app.work.moving import put_by
@@ -209,3 +212,39 @@ def test_what_no_lot_can_fill_names_the_lots_and_the_worst_pair(counter):
     assert "The fewest lots for it: " in words
     assert ", 5 free; least alike are " in words
     assert "0.10 apart." in words
+
+
+def test_a_key_pressed_twice_and_two_keys_at_once_answer_once(counter):
+    counter.studio.do(know_customer, "Bo Ek")
+    counter.ask("bo")
+    counter.scan(counter.code, plate(2))
+    counter.press(str(way(counter, shown(counter.near_code))))
+    put_by_key, thinks, _, on_order = counter.hand.question.keys
+    on_order.click(), on_order.click(), thinks.click(), put_by_key.click()
+    counter.quiet()
+    assert counter.trouble == ""
+    assert [one.answer for one in kept(counter)] == ["taken"]
+    assert [one.open for one in counter.studio.book.ask(wanting, counter.near)] == [2]
+
+
+def test_a_shelf_that_is_scanned_opens_the_kit_there(counter):
+    counter.scan(counter.code, plate(2))
+    counter.press(str(way(counter, "in kit")))
+    counter.scan(shelf(7))
+    assert counter.said.startswith("opened kit ")
+    now = counter.studio.book.ask(now_of, counter.skeins[1])
+    assert (now.state, now.place) == ("shelf", "the window")
+    assert known_as(counter, counter.skeins[1]) == "scanned"
+    counter.studio.do(know_customer, "Bo Ek")
+    counter.ask("bo")
+    counter.scan(counter.code, plate(2))
+    counter.press(str(way(counter, "2 free")), "1")  # no tag is scanned: it is said which they are
+    assert counter.said.startswith("put by 2 skeins until ")
+    assert known_as(counter, counter.skeins[1]) == "stated"
+
+
+def known_as(counter, skein):
+    """How it is known where it is now."""
+    return counter.studio.book.ask(lambda connection: connection.execute(
+        select(Whereabouts.basis).where(Whereabouts.yarn == skein, Whereabouts.until.is_(None),
+                                        Whereabouts.struck.is_(None))).scalar())

@@ -1,6 +1,7 @@
 """The inspecting bench as the lead dyer works at it: scan, read, look, decide."""
 
 import pytest
+from PySide6.QtWidgets import QScrollArea
 
 from app.calculations.codes import shown
 from app.lookups.lot_shade import lot_shade, verdict_of
@@ -85,7 +86,7 @@ def test_by_eye_and_a_verdict_with_the_scanner_alone(at):
 
 def test_a_one_off_has_a_name_and_the_eye_may_take_the_last_lot(at):
     at.scan(disc(32))
-    at.press("F9", "Alt+L", "F4")
+    at.press("Alt+E", "Alt+L", "F4")
     (eye,) = looked(at).by_eye
     assert (str(eye.step), eye.against) == ("4", shown(at.studio.codes[0]))
     at.press("F4", "Enter")
@@ -172,7 +173,7 @@ def test_the_pictures_open_from_the_lot_and_a_lot_from_the_pictures(at):
 def test_nothing_lies_on_anything_else_in_any_question_in_large_text(at, dressed):
     dressed(2.0)
     at.scan(at.studio.codes[0])
-    for key in ("F7", "F9", "F5", "Alt+S"):
+    for key in ("F7", "Alt+E", "F5", "Alt+S"):
         at.press(key)
         assert overlaps(at.bench) == [], key
         at.press("F8")
@@ -190,3 +191,23 @@ def test_a_standard_that_was_not_read_is_read_here_too(at):
                               "card too.")
     at.read("25,1", "8", "-20,5", "F4")
     assert at.number.startswith("0.6 ± 0.5 from the standard: Looks the same")
+
+
+def test_a_key_pressed_twice_asks_and_answers_nothing(at):
+    at.scan(at.studio.codes[1])
+    before = looked(at).verdict
+    for key in ("F4", "F5", "F6", "F7", "Alt+E"):
+        at.press(key, key)
+        assert at.question
+        at.press("F8")
+    assert (looked(at).verdict, looked(at).by_eye) == (before, ())
+
+
+def test_in_large_text_the_verdicts_are_in_sight_at_once(at, dressed):
+    dressed(2.0)
+    at.scan(at.studio.codes[0])
+    port = next(one for one in at.bench.window().findChildren(QScrollArea)
+                if one.isAncestorOf(at.bench)).viewport()
+    for key in at.card.verdicts:
+        bottom = key.mapTo(port, key.rect().bottomLeft()).y()
+        assert bottom < port.height(), key.accessibleName()

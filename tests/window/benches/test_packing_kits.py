@@ -18,6 +18,7 @@ from app.work.holding import hold
 from app.work.kit_patterns import PatternIn, PlaceIn, write_pattern
 from app.work.moving import To, move
 from app.work.opening_stock import OldLot, open_lot
+from app.work.selling import OrderIn, Wanted, place_order
 from tests.documents.samples import text_of
 from tests.large_book import copy_of
 from tests.lookups.cards import read_standard
@@ -227,3 +228,36 @@ def test_a_pattern_is_written_place_by_place_and_stands_in_the_list(packing):
 def _yarn_of(connection, mark):
     from app.lookups.things import by_code
     return by_code(connection, mark).id
+
+
+def test_a_bag_that_is_closed_twice_is_one_kit_and_undo_gives_its_skeins_back(packing, cowl):
+    packing.scan(*whole(packing))
+    cowl.close_key.click(), cowl.close_key.click()
+    packing.quiet()
+    packing._qtbot.waitUntil(lambda: len(papers(packing)) == 1)
+    assert packing.trouble == ""
+    assert rows(cowl)[0] == "A, Ferry Ledger: 0 of 2"
+    assert packing.studio.book.ask(kit_now, 1) is not None
+    packing.press("F2")
+    assert cowl.number.accessibleName().startswith("2 kits can be made")
+    packing.press("F5")
+    assert len(papers(packing)) == 1  # there is no such kit any more
+    packing.scan(*whole(packing))
+    packing.scan(DONE)
+    assert packing.said.startswith("made kit ")
+    assert packing.trouble == ""
+
+
+def test_the_slip_of_an_order_does_not_lose_a_bag_that_is_being_filled(packing, cowl):
+    studio = packing.studio
+    studio.do(place_order, OrderIn("9001", studio.clock.now, "web", (Wanted("green", 1),)))
+    packing.scan(*whole(packing)[:2], "9001")
+    assert packing.trouble.startswith("A kit's bag is being filled; no order was opened.")
+    assert rows(cowl)[0] == "A, Ferry Ledger: 2 of 2"
+
+
+def test_a_tag_that_is_scanned_while_a_bag_waits_to_be_opened_goes_nowhere(packing, cowl):
+    packing.scan(*whole(packing), DONE, BAG, whole(packing, 1)[0])
+    assert packing.trouble.startswith("No bag is being filled; nothing was taken.")
+    packing.press("F8")
+    assert rows(cowl)[0] == "A, Ferry Ledger: 0 of 2"

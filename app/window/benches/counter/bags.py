@@ -4,7 +4,6 @@ from collections.abc import Callable
 from typing import Any
 
 from app.lookups.kits import KitNow
-from app.window.bench import Bench
 from app.window.benches.counter.asking import BuyerCard
 from app.window.benches.counter.kit_card import KitCard
 from app.window.benches.counter.till import Till
@@ -15,8 +14,8 @@ from app.work.serving import Buyer, sell_kit_to
 class Bags:
     """A bag is asked about as it is scanned, apart from what else lies on the counter."""
 
-    def __init__(self, bench: Bench, till: Till) -> None:
-        self._bench, self._till = bench, till
+    def __init__(self, till: Till) -> None:
+        self._till = till
 
     def scanned(self, kit: KitNow) -> None:
         """Ask whether it is sold or opened."""
@@ -36,4 +35,4 @@ class Bags:
             self._till.asks.emit(card)
 
     def _do(self, deed: Callable[..., Any], *args: Any) -> None:
-        self._bench.do(deed, *args, then=lambda _done: self._till.asks.emit(None))
+        self._till.do(deed, *args, then=lambda _done: self._till.asks.emit(None))

@@ -39,6 +39,7 @@ from app.window.faults.at_hand import FaultsAtHand
 from app.window.in_turn import InTurn
 from app.window.parts.action_plates import COUNTS, DONE
 
+LEAVE_IT = "Answer the question first, or leave it with F8."
 _TAKEN = (Kind.LOT, Kind.SKEIN, Kind.SHELF, Kind.KIT)
 _CONCERNS = {"whereabouts", "tag_on", "tag", "order_line", "customer_order", "hold", "clear",
              "price", "second", "personal", "yarn", "dye_lot"}
@@ -52,7 +53,7 @@ class CounterBench(Bench):
         self.setAccessibleName("counter")
         self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
         self.hand, self.till, self._in_turn = Hand(), Till(self), InTurn(self)
-        self.bags, self.returns = Bags(self, self.till), Returns(self, self.till)
+        self.bags, self.returns = Bags(self.till), Returns(self.till)
         self.more = More(self, self.till)
         self.in_front = FaultsAtHand(
             self, self._in_turn, lambda: seen_at_counter(self.lot, self._mark),
@@ -175,9 +176,12 @@ class CounterBench(Bench):
 
     def _shelf(self, shelf: OnShelf) -> None:
         """A shelf's plate: an answer, a place for what lies on the counter, or a question."""
-        if self.hand.question is not None and self.hand.question.shelf(shelf.id, shelf.words):
-            return
-        if self.till.basket:
+        asked = self.hand.question
+        if asked is not None:
+            if not asked.shelf(shelf.id, shelf.words):
+                self.around.trouble(NotFound(f"The plate of {shelf.words} answers nothing here.",
+                                             asked.wants or LEAVE_IT))
+        elif self.till.basket:
             self.till.shelve(shelf.id)
         else:
             self._show(None)

@@ -21,7 +21,8 @@ KEPT_DAYS = 7
 class KeepCard(Ask):
     """Put by: how many, for whom, until when; the marks that are to be fetched are named.
 
-    Answers with the skeins, the end, the buyer, and the place if a shelf was scanned.
+    Answers with the skeins, the end, the buyer, the place if a shelf was scanned, and the basis:
+    stated where their tags were not scanned.
     """
 
     def __init__(
@@ -53,7 +54,7 @@ class KeepCard(Ask):
 
     def shelf(self, place: int, words: str) -> bool:
         self._place = place
-        self.there.setText(f"They are laid on {words}.")
+        self.there.setText(f"{'It is' if len(self.chosen()) == 1 else 'They are'} laid on {words}.")
         return True
 
     def choose_skeins(self, chosen: Sequence[Tagged]) -> None:
@@ -75,7 +76,8 @@ class KeepCard(Ask):
         buyer, until = self.whom.buyer(), self.until.value()
         if buyer is not None and until is not None:
             yarn = tuple(one.yarn for one in self.chosen())
-            self.answered.emit((yarn, until, buyer, self._place))
+            basis = "scanned" if self._scanned else "stated"
+            self.answered.emit((yarn, until, buyer, self._place, basis))
 
     def _enough(self, count: int) -> bool:
         there = len(self._scanned) if self._scanned else self._lot.left.count if self._lot else 0
@@ -93,7 +95,9 @@ class KeepCard(Ask):
         self.fetch.setText(f"{verb}{fetch_words(chosen)}." if chosen else "")
         self.fetch.setVisible(bool(chosen))
         if self._place is None:
-            self.there.setText("They stay where they lie; scan a shelf to lay them there.")
+            few = len(chosen) == 1
+            self.there.setText(f"{'It stays where it lies' if few else 'They stay where they lie'} "
+                               f"in the book; scan a shelf to lay {'it' if few else 'them'} there.")
 
 
 class PromiseCard(Ask):

@@ -17,6 +17,7 @@ from app.window.benches.counter.till import Till
 from app.window.benches.counter.wanting import MoreCard
 from app.window.benches.counter.ways_card import (
     DECLINED,
+    ON_A_SHELF,
     ON_ORDER,
     TAKEN,
     SaidCard,
@@ -89,18 +90,15 @@ class More:
         card.answered.connect(lambda told: self._answer(way, lot, *told))
         self._till.asks.emit(card)
 
-    def _answer(self, way: Way, lot: AtCounter, said: str) -> None:
+    def _answer(self, way: Way, lot: AtCounter, said: str, place: int | None = None) -> None:
         if said not in (TAKEN, ON_ORDER):
             self._do(way, said, offered)
         elif said == ON_ORDER:
             self._on_order(way, lot)
         elif way.does is Does.KEEP:
             self._keep(way, lot)
-        elif way.does in (Does.OPEN_KIT, Does.SHELVE):
-            self._on_a_shelf(way, lot)
-        elif way.does is Does.END_PUT_BY:
-            lies = all(one.place is not None for one in way.of)
-            self._shelf_then(lies, way, end_put_by_offered, _yarn(way.of))
+        elif way.does in ON_A_SHELF:
+            self._on_a_shelf(way, lot, place)
         else:
             self._do(way, TAKEN, offered)
 
@@ -110,7 +108,7 @@ class More:
         buyer = self._till.buyer
         if buyer is not None:
             self._do(way, TAKEN, keep_offered, _yarn(chosen), self._until(), Buyer(buyer.id),
-                     got=len(chosen), fetch=chosen)
+                     None, "stated", got=len(chosen), fetch=chosen)
             return
         card = KeepCard(lot, (), None, self._now().astimezone().date())
         card.count(len(chosen))
@@ -130,23 +128,26 @@ class More:
             way, TAKEN, promise_offered, lot.line.lot, *told, got=told[0]))
         self._till.asks.emit(card)
 
-    def _on_a_shelf(self, way: Way, lot: AtCounter) -> None:
-        """Where the others of the lot lie; where none does, the shelf is asked for."""
-        place = lot.free[0].place if lot.free else None
-        bag = way.of[0].kit_id if way.does is Does.OPEN_KIT else None
-        deed = shelve_offered if bag is None else open_kit_offered
-        self._shelf_then(place is not None, way, deed, _yarn(way.of) if bag is None else bag,
-                         *([] if place is None else [place]))
+    def _on_a_shelf(self, way: Way, lot: AtCounter, scanned: int | None) -> None:
+        """The shelf that was scanned, else where the others of the lot lie; else it is asked for.
 
-    def _shelf_then(
-        self, known: bool, way: Way, deed: Callable[..., Any], *args: Any
-    ) -> None:
-        if known:
-            self._do(way, TAKEN, deed, *args, got=0)
-            return
-        card = ShelfCard(f"{pieces(len(way.of), 'skein')}: on which shelf?")
-        card.answered.connect(lambda told: self._do(way, TAKEN, deed, *args, *told, got=0))
-        self._till.asks.emit(card)
+        What was put by stays where it lies, unless a shelf is scanned for it.
+        """
+        bag = way.of[0].kit_id if way.does is Does.OPEN_KIT else None
+        does: Callable[..., Any] = (open_kit_offered if bag is not None else shelve_offered
+                                    if way.does is Does.SHELVE else end_put_by_offered)
+        deed = partial(self._do, way, TAKEN, does, _yarn(way.of) if bag is None else bag, got=0)
+        there = lot.free[0].place if lot.free else None
+        if scanned is not None:
+            deed(scanned)
+        elif way.does is Does.END_PUT_BY and all(one.place is not None for one in way.of):
+            deed()
+        elif way.does is not Does.END_PUT_BY and there is not None:
+            deed(there, "stated")
+        else:
+            card = ShelfCard(f"{pieces(len(way.of), 'skein')}: on which shelf?")
+            card.answered.connect(lambda told: deed(*told))
+            self._till.asks.emit(card)
 
     def _do(
         self, way: Way, answer: str, deed: Callable[..., Any], *args: Any,
@@ -166,7 +167,7 @@ class More:
             self._go_on(self._wanted - got if got is not None
                         else self._wanted if answer == DECLINED else 0)
 
-        self._bench.do(deed, said, *args, then=then)
+        self._till.do(deed, said, *args, then=then)
 
     def _go_on(self, still: int) -> None:
         """The ways once more for what is still wanted; or it is filled."""

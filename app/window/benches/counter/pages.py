@@ -35,7 +35,7 @@ class EmptyPage(QWidget):
         self.over: tuple[Over, ...] = ()
         self.over_words = Words("", Size.LEAD, bold=True)
         self.over_which = Words(ink=SECOND)
-        self.back_key = KeyButton("Back on the shelf", "F11", strong=True)
+        self.back_key = KeyButton("Back on the shelf", "Alt+B", strong=True)
         self.find_key = KeyButton("Found without a tag", "F9")
         self.photo_key = KeyButton("Read a photograph", PHOTO_KEY)
         self._over = Card(in_hand=True)

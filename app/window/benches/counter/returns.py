@@ -8,7 +8,6 @@ from app.calculations.codes import shown
 from app.lookups.bought import Bought
 from app.lookups.counter import AtCounter, Tagged
 from app.problems import BadInput
-from app.window.bench import Bench
 from app.window.benches.counter.asking import FoundCard, NumberedAsk, ShelfCard
 from app.window.benches.counter.till import Till
 from app.window.benches.counter.words import plate_words
@@ -28,7 +27,10 @@ from app.work.returning import (
 
 
 class ReturnCard(NumberedAsk):
-    """Was it wound, does it smell? Answers with the look, and the place if a shelf was scanned."""
+    """Was it wound, does it smell? Answers with the look, the place, and how it is known.
+
+    By a key it is where the others lie, as stated: no plate was scanned.
+    """
 
     wants = "Press 1 to 4, or scan the COUNT plate with that number."
 
@@ -44,12 +46,12 @@ class ReturnCard(NumberedAsk):
                      for number, (_, words) in enumerate(looks, 1)]
         for key, (look, _) in zip(self.keys, looks, strict=True):
             key.clicked.connect(lambda _=False, look=look: self.answered.emit(
-                (look, place.place if place else None)))
+                (look, place.place if place else None, "stated")))
         self.lay_out(Words(f"{lot.line.colourway}, {lot.line.base}{of}. Is it wound as we wind it? "
                            "Does it smell of smoke, scent or damp?"), Actions(*self.keys))
 
     def shelf(self, place: int, words: str) -> bool:
-        self.answered.emit((AS_IT_LEFT, place))
+        self.answered.emit((AS_IT_LEFT, place, "scanned"))
         return True
 
 
@@ -93,8 +95,8 @@ class UntaggedCard(FoundCard):
 class Returns:
     """One skein after the other."""
 
-    def __init__(self, bench: Bench, till: Till) -> None:
-        self._bench, self._till = bench, till
+    def __init__(self, till: Till) -> None:
+        self._till = till
 
     def came(self, lot: AtCounter, skein: Tagged | None) -> None:
         """A sold skein is here with its tag: ask how it looks."""
@@ -117,7 +119,7 @@ class Returns:
             came_back_untagged, told[0], told[1], order, lots=told[2]))
         self._till.asks.emit(card)
 
-    def _taken(self, skein: Tagged, look: str, place: int | None) -> None:
+    def _taken(self, skein: Tagged, look: str, place: int | None, basis: str) -> None:
         def then() -> None:
             if place is None and look in (AS_IT_LEFT, WOUND):
                 card = ShelfCard(f"{shown(skein.mark)}: on which shelf?")
@@ -125,7 +127,7 @@ class Returns:
                     move, [skein.yarn], To("shelf", place=told[0])))
                 self._till.asks.emit(card)
 
-        self._do(taken_back, [skein.yarn], look, skein.order, place, then=then)
+        self._do(taken_back, [skein.yarn], look, skein.order, place, basis, then=then)
 
     def _do(
         self, deed: Callable[..., Any], *args: Any, then: Callable[[], None] | None = None,
@@ -136,4 +138,4 @@ class Returns:
             if then is not None:
                 then()
 
-        self._bench.do(deed, *args, then=done, **more)
+        self._till.do(deed, *args, then=done, **more)

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Sequence
 from datetime import datetime
 from typing import Any
+from uuid import uuid4
 
 from PySide6.QtCore import QObject, Signal
 
@@ -38,6 +39,13 @@ class Till(QObject):
         self._bench = bench
         self.basket = Basket()
         self.buyer: Known | None = None
+        self._token = uuid4().hex
+        self.asks.connect(self._begin)
+
+    def do(self, deed: Callable[..., Any], *args: Any, then: Callable[[Any], None],
+           **more: Any) -> None:
+        """Do what was answered. A key pressed twice, or two keys at once, answer once."""
+        self._bench.do(deed, *args, token=self._token, then=then, **more)
 
     def put(self, item: Item) -> None:
         """A tag was scanned: its skein lies on the counter."""
@@ -124,7 +132,7 @@ class Till(QObject):
         """Put-bys that are over go back on their shelf; where they lie apart, it is asked for."""
         places = {one.place for one in over}
         if len(places) == 1 and None not in places:
-            self._do(end_put_bys, *places)
+            self._do(end_put_bys, *places, "stated")  # by a key: no plate was scanned
             return
         card = ShelfCard(f"{pieces(len(over), 'put-by')} back on the shelf")
         card.answered.connect(lambda told: self._do(end_put_bys, *told))
@@ -145,11 +153,15 @@ class Till(QObject):
             self._served(sell_to, self.basket.yarn, buyer)
 
     def _do(self, deed: Callable[..., Any], *args: Any) -> None:
-        self._bench.do(deed, *args, then=lambda _done: self.asks.emit(None))
+        self.do(deed, *args, then=lambda _done: self.asks.emit(None))
 
     def _served(self, deed: Callable[..., Any], *args: Any) -> None:
         """Do it; then the counter is free for the next."""
-        self._bench.do(deed, *args, then=lambda _done: self.clear())
+        self.do(deed, *args, then=lambda _done: self.clear())
+
+    def _begin(self) -> None:
+        """Another question, or none: what is answered from here on is another deed."""
+        self._token = uuid4().hex
 
 
 def _not_sold(trouble: str) -> Refused:

@@ -20,6 +20,8 @@ MOST_KEYS = 9
 STATED = ("Its lot is as stated: see its tag, or hold 2 m of the yarn beside it, before it is "
           "promised as the same.")
 TAKEN, THINKS, DECLINED, ON_ORDER = "taken", "thinks it over", "declined", "on an order"
+ON_A_SHELF = (Does.OPEN_KIT, Does.SHELVE, Does.END_PUT_BY)
+"""What is done on a shelf: its plate answers too."""
 
 
 class WaysCard(NumberedAsk):
@@ -51,7 +53,10 @@ class WaysCard(NumberedAsk):
 
 
 class SaidCard(NumberedAsk):
-    """What the customer said to an offer. Answers with the word for it; taken is done at once."""
+    """What the customer said to an offer. Answers with the word for it; taken is done at once.
+
+    Where it is done on a shelf, a scanned plate says taken, and which shelf.
+    """
 
     wants = "Press its number, or scan the COUNT plate with that number."
 
@@ -59,6 +64,7 @@ class SaidCard(NumberedAsk):
         """`does` says what is done where it is taken, `order` the same by an order; `aside` what
         is to be known before, such as for whom it is put by."""
         super().__init__("What is the answer?", "It is kept with the offer.")
+        self._on_a_shelf = way.does in ON_A_SHELF
         said = [(TAKEN, does), (THINKS, "Thinks it over"), (DECLINED, "Declined")]
         if order:
             said.append((ON_ORDER, order))
@@ -70,6 +76,11 @@ class SaidCard(NumberedAsk):
         if not aside:
             self.aside.hide()
         self.lay_out(Words(way.words, bold=True), self.aside, Actions(*self.keys))
+
+    def shelf(self, place: int, words: str) -> bool:
+        if self._on_a_shelf:
+            self.answered.emit((TAKEN, place))
+        return self._on_a_shelf
 
     def _say(self, said: str, _checked: bool = False) -> None:
         self.answered.emit((said,))

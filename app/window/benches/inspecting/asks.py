@@ -13,6 +13,8 @@ from app.window.parts.shade_field import ShadeField
 from app.window.parts.words import SECOND, Words
 
 STEP_KEYS = tuple(f"F{number}" for number in (1, 3, 4, 5, 6, 7, 9, 10, 11))
+WORD_KEYS = ("F1", "F3", "F7", "F9")
+"""None of them asks the question: a key pressed twice answers nothing."""
 _OTHER = "Against the last lot"
 
 
@@ -78,7 +80,7 @@ class WordsQuestion(Question):
         self.field = TextField(asks, needed=f"{asks} is missing: say it, or choose one above.")
         self.does = KeyButton(does, "Enter", strong=True)
         self.keys = [KeyButton(words, key)
-                     for words, key in zip(offered, STEP_KEYS, strict=False)]
+                     for words, key in zip(offered, WORD_KEYS, strict=False)]
         for words, key in zip(offered, self.keys, strict=True):
             key.clicked.connect(lambda _=False, words=words: self.answered.emit(words))
         self.does.clicked.connect(self.done)

@@ -139,15 +139,15 @@ class InspectingBench(Bench):
         self.card.show_lot(found)
 
     def _show_trail(self) -> None:
-        """Of the lot in hand; a question and the pictures need its room."""
-        in_sight = not self.card.isHidden() and self.card.question is None
+        """Of the lot in hand; a question, the pictures and large text need its room."""
+        in_sight = not self.card.isHidden() and not self.card.wants_room
         if self.found is not None and in_sight:
             self.ask(self._trail_came, trail_of, self.found.code)
         else:
             self.around.show_trail(())
 
     def _trail_came(self, stops: tuple[Stop, ...]) -> None:
-        if not self.card.isHidden() and self.card.question is None:
+        if not self.card.isHidden() and not self.card.wants_room:
             self.around.show_trail(stops)
 
     def _put_away(self) -> None:

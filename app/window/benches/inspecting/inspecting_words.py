@@ -20,9 +20,9 @@ REASONS = ("uneven", "streaks", "stained", "off shade")
 """Why a lot is sold as seconds or held, for hands without a keyboard."""
 
 
-def decides(shade: LotShade) -> tuple[str, str, str]:
+def decides(found: Inspected) -> tuple[str, str, str]:
     """The number, what it counts, and what it means; words alone where there is none."""
-    against = shade.from_standard
+    shade, against = found.shade, found.shade.from_standard
     if against is None:
         if shade.by_eye:
             first = shade.by_eye[0]
@@ -31,7 +31,7 @@ def decides(shade: LotShade) -> tuple[str, str, str]:
         return NONE, "not held against the standard", _why_not(shade)
     zone = zone_words(against)
     counts = "from the standard" + (f", {zone}" if zone else "")
-    return str(against.decisive), counts, f"{_capital(told(against.judged()))}."
+    return str(against.decisive), counts, f"{_capital(told(against.judged(found.bands)))}."
 
 
 def _why_not(shade: LotShade) -> str:
@@ -49,7 +49,7 @@ def sentences(found: Inspected) -> list[str]:
     if shade.from_last is not None:
         last = shade.from_last
         said.append(f"{last.compared.decisive} from the last lot, {last.code}: "
-                    f"{told(last.compared.judged())}.")
+                    f"{told(last.compared.judged(found.bands))}.")
     elif shade.cards:
         said.append("No lot before it was read alike, so there is no step from the last.")
     if shade.from_standard is not None:

@@ -5,10 +5,12 @@ from dataclasses import dataclass
 from typing import Any
 
 from app.calculations.codes import bare_characters, shown
+from app.calculations.shade_words import Bands
 from app.lookups.lot_lines import LotLine, lot_line
 from app.lookups.lot_shade import LotShade, lot_shade
 from app.lookups.now import NOW
 from app.lookups.reel import disc_now
+from app.lookups.shade_bands import shade_bands
 from app.lookups.shade_map import colourway_of
 from app.lookups.things import Found, by_code
 from app.lookups.to_inspect import lot_before
@@ -35,6 +37,8 @@ class Inspected:
     """The colourway and base that its standard is of."""
     before: LotLine | None
     """The lot that was dyed before it, read or not."""
+    bands: Bands
+    """How far apart the studio says what."""
 
 
 def inspected(connection: Any, lot: int) -> Inspected:
@@ -42,7 +46,7 @@ def inspected(connection: Any, lot: int) -> Inspected:
     line = lot_line(connection, lot)
     return Inspected(lot, line.code or "", line.shown, line.colourway, line.base, line.swatch,
                      lot_shade(connection, lot), colourway_of(connection, lot),
-                     lot_before(connection, lot))
+                     lot_before(connection, lot), shade_bands(connection))
 
 
 def scanned(connection: Any, code: str, typed: bool) -> Inspected:

@@ -13,7 +13,7 @@ from app.window.benches.inspecting.inspecting_words import (
     verdict_words,
 )
 from app.window.benches.inspecting.looking import Inspected
-from app.window.look.look import Size
+from app.window.look.look import Size, look
 from app.window.parts.card import Actions, Card, SideBySide, stacked
 from app.window.parts.key_button import KeyButton
 from app.window.parts.take_down import take_down
@@ -21,6 +21,8 @@ from app.window.parts.words import SECOND, BigNumber, CodeWords, Words
 from app.window.shades.beside import Beside, short_of
 
 NUMBER = 56
+LARGE = 1.5
+"""Size of text from which the keys would be out of sight below the trail."""
 VERDICT_KEYS = ("F1", "F3", "F4", "F5", "F6")  # F2 is undo everywhere
 _BY_SCANNER = ("By scanner: COUNT 1 to 5 are the verdicts, 6 a reading, 7 the eye, 8 the shades; "
                "SECONDS and HOLD too.")
@@ -44,7 +46,8 @@ class LotCard(Card):
         self.findings, self.verdict, self.rest = Words(), Words(bold=True), Words()
         self.verdicts = [KeyButton(f"{word[:1].upper()}{word[1:]}", key)
                          for word, key in zip(VERDICTS, VERDICT_KEYS, strict=True)]
-        self.read_key, self.eye_key = KeyButton("Type a reading", "F7"), KeyButton("By eye", "F9")
+        self.read_key = KeyButton("Type a reading", "F7")
+        self.eye_key = KeyButton("By eye", "Alt+E")
         self.away_key, self.shades_key = KeyButton("Put away", "F8"), KeyButton("Shades", "F10")
         self.swatch_key = KeyButton("Choose a swatch", "Alt+S")
         self.list_key = KeyButton("From a file", "F11")
@@ -70,7 +73,7 @@ class LotCard(Card):
         colours = {found.shown: against.decisive.other} if against else {}
         self.short.setText(short_of(colours))
         self.short.setVisible(bool(self.short.text()))
-        number, counts, means = decides(found.shade)
+        number, counts, means = decides(found)
         self.number.show_number(number, counts)
         self.number.setVisible(number != NONE)
         first = "" if number != NONE else f"{counts[:1].upper()}{counts[1:]}. "
@@ -82,6 +85,11 @@ class LotCard(Card):
         decided = "" if found.shade.verdict is None else found.shade.verdict.verdict
         for word, key in zip(VERDICTS, self.verdicts, strict=True):
             key.setChecked(word == decided)
+
+    @property
+    def wants_room(self) -> bool:
+        """Whether a question or large text needs the room of the trail."""
+        return self.question is not None or look().text >= LARGE
 
     def ask(self, question: Question | None) -> None:
         """Put a question in the place of the keys, or the keys back."""
@@ -108,8 +116,9 @@ class LotCard(Card):
             key.setCheckable(True)
             key.clicked.connect(lambda _=False, word=word: self.said.emit(word))
         self.add_row(self.code, self.name).setStretch(1, 1)
-        self.add(SideBySide(stacked(self.number, self.means, self.findings, self.verdict),
+        verdicts, *others = self._keys
+        self.add(SideBySide(stacked(self.number, self.means, self.findings, self.verdict, verdicts),
                             self.beside, shares=(2, 3)), self.short)
-        for row in self._keys:
+        for row in others:
             self.add(row)
         self.add(self._asked, self.rest)

@@ -83,8 +83,7 @@ class PackingBench(Bench):
             self.ask(self.waiting.show_sent, sent_since, midnight)
 
     def take(self, code: str) -> bool:
-        """Tags; shelves where a skein is put back; DONE and COUNT; a number that looks like a lot.
-        """
+        """Tags; shelves where a skein is put back; DONE, COUNT; a number that looks like a lot."""
         kind = read(code).kind
         if kind is Kind.SKEIN:
             self.turn.then(partial(self._tag, code))
@@ -111,7 +110,6 @@ class PackingBench(Bench):
         else:
             return False
         return True
-
 
     def take_other(self, text: str) -> bool:
         """The number of an order, as it stands on its slip; or a tag from before the book."""
@@ -160,6 +158,8 @@ class PackingBench(Bench):
 
     def open_order(self, order: int) -> None:
         """This order is in hand now."""
+        if self.kits is not None and self.kits.comes_first():
+            return
         self.around.found((), lambda _finding, _answer: None)
         self._put_order_away()
         self.in_hand = OrderInHand(self.around, order)

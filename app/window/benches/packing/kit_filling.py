@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from datetime import datetime
+from uuid import uuid4
 
 from app.calculations.codes import shown
 from app.calculations.moments import day_words
@@ -38,6 +39,8 @@ class Bag:
 
     pattern: PatternNow
     skeins: list[InPlace] = field(default_factory=list)
+    token: str = field(default_factory=lambda: uuid4().hex)
+    """A bag that is closed twice is one kit."""
 
     def of(self, letter: str) -> list[InPlace]:
         """What lies in a place."""

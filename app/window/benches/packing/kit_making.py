@@ -69,7 +69,10 @@ class KitMaking(Bench):
     def tag_came(self, mark: str, tag: TagScanned | None) -> None:
         """A tag was scanned: its skein goes into the bag, or is told why it does not."""
         self._ask_no_more()
-        if self.bag is None:
+        if self.scanned is not None or self.writing.isVisible():
+            self.around.trouble(Refused("No bag is being filled; nothing was taken.",
+                                        "Leave what is in hand with F8 first."))
+        elif self.bag is None:
             self.around.trouble(Refused("No kit is in hand; nothing was taken.",
                                         "Choose the kit first: ↑ ↓ and Enter, or COUNT."))
         elif tag is None:
@@ -92,6 +95,14 @@ class KitMaking(Bench):
         self.scanned.left.connect(self._put_bag_away)
         self._show(self.scanned)
         self._show_stock()
+
+    def comes_first(self) -> bool:
+        """Whether a bag is being filled, which is said: what was scanned for it is not lost."""
+        begun = self.bag is not None and bool(self.bag.skeins)
+        if begun:
+            self.around.trouble(Refused("A kit's bag is being filled; no order was opened.",
+                                        "Close the bag, or leave it with F8."))
+        return begun
 
     def takes_shelf(self) -> bool:
         """Whether a bag waits to be opened."""
@@ -178,12 +189,14 @@ class KitMaking(Bench):
             self.around.trouble(Refused(f"The bag lacks {lacks}; no kit was made.",
                                         "Scan what it lacks."))
             return
-        self.do(make_by_pattern, self.bag.pattern.id, self.bag.yarn, then=self._is_made)
+        self.do(make_by_pattern, self.bag.pattern.id, self.bag.yarn, token=self.bag.token,
+                then=self._is_made)
 
     def _is_made(self, done: Done[int]) -> None:
+        if self.bag is None or done.answer == self._made:
+            return  # Enter was pressed twice
         self._made = done.answer
-        if self.bag is not None:
-            self.bag.skeins.clear()
+        self.bag = Bag(self.bag.pattern)
         self.labels.print(done.answer)
         self.look()
 
