@@ -35,7 +35,7 @@ def headline(ranking: Ranking) -> str:
 
 def assumed(ranking: Ranking) -> str:
     """The assumption that every ranking stands on, and what speaks against it."""
-    said = "This takes it that one thing spoiled them; run two kinds of fault apart."
+    said = "This takes it that one thing spoiled them; tell two kinds of fault as two."
     if count := ranking.unexplained:
         went = "faulty skein" if count == 1 else "faulty skeins"
         said += f" {count} {went} never went through {ranking.ranked[0].suspect}."

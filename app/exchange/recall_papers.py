@@ -30,7 +30,7 @@ def recall_pdf(one: Recalled, person: str) -> bytes:
         foot=SheetFoot(f"{one.studio} · printed {when}, by {person} · holds names: shred it when "
                        "it is done", one.journal_head, one.entry),
         answers=(*why, ("How sure", one.how_sure)),
-        sums=tuple((each.words, each.count, f"{each.mg / 1000:,.1f}") for each in one.sums),
+        sums=tuple((each.words, each.count, each.grams) for each in one.sums),
         here=tuple(map(_row, here)),
         out=tuple(_row(row) for row in one.found.rows if row not in here),
         to_say=_TO_SAY,

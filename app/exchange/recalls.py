@@ -8,6 +8,7 @@ from datetime import datetime
 
 from sqlalchemy import Connection
 
+from app.calculations.adding_up import adding_up
 from app.calculations.moments import day_words
 from app.exchange.free_counts import plain
 from app.exchange.tracing import STATE_WORDS
@@ -31,6 +32,8 @@ class Sum:
     words: str
     count: int
     mg: int
+    grams: str
+    """To a tenth, rounded so that the groups add up to all."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,13 +58,19 @@ class Recalled:
             group = groups[group_of(state)]
             group[0] += amount.count
             group[1] += amount.mg
-        some = [Sum(words, *both) for words, both in groups.items()
-                if both[0] or words != ELSEWHERE]
-        return (*some, Sum("in all", self.found.count, self.found.mg))
+        tenths = adding_up([mg for _, mg in groups.values()], 100)
+        some = [Sum(words, count, mg, f"{tenth / 10:,.1f}")
+                for (words, (count, mg)), tenth in zip(groups.items(), tenths, strict=True)
+                if count or words != ELSEWHERE]
+        return (*some, Sum("in all", self.found.count, self.found.mg, f"{sum(tenths) / 10:,.1f}"))
 
     @property
     def how_sure(self) -> str:
-        """How many of them really come from it."""
+        """How many of them really come from it, and why the rows may name more."""
+        return self._of_it + self._named_twice
+
+    @property
+    def _of_it(self) -> str:
         link = self.found.together
         if link is None:
             return "Nothing came of it yet."
@@ -70,6 +79,16 @@ class Recalled:
         span = f"{link.least}" if link.least == link.most else f"{link.least} to {link.most}"
         return (f"{span} of the {link.of} come from it; which is not known of all, so whoever has "
                 "one of those is told so.")
+
+    @property
+    def _named_twice(self) -> str:
+        named = sum(row.count for row in self.found.rows)
+        finds = named - self.found.count
+        if finds <= 0:
+            return ""
+        stand = "stands for one" if finds == 1 else f"stand for {finds}"
+        return (f" {finds} found without a tag {stand} of the others, not known which: the list "
+                f"names {named}, and there are {self.found.count}.")
 
 
 def recalled(
@@ -115,12 +134,12 @@ def as_csv(rows: Iterable[WithOne]) -> bytes:
 
 def letters(one: Recalled) -> str:
     """A letter for each buyer with a name, to be pasted; nobody else's name is in it."""
-    buyers: dict[str, list[WithOne]] = {}
+    buyers: dict[object, list[WithOne]] = {}  # two may have the same name
     for row in one.found.rows:
         if row.name and row.state in ("sent, buyer known", "given"):
-            buyers.setdefault(row.name, []).append(row)
-    return "\r\n\r\n\r\n".join("\r\n".join(_letter(one, name, rows))
-                               for name, rows in buyers.items())
+            buyers.setdefault(row.customer or row.name, []).append(row)
+    return "\r\n\r\n\r\n".join("\r\n".join(_letter(one, rows[0].name or "", rows))
+                               for rows in buyers.values())
 
 
 def _letter(one: Recalled, name: str, rows: list[WithOne]) -> Iterator[str]:
@@ -134,7 +153,7 @@ def _letter(one: Recalled, name: str, rows: list[WithOne]) -> Iterator[str]:
         order = f"Order {row.order}: " if row.order else ""
         marks = f" ({', '.join(row.marks)})" if row.marks else ""
         sold = f"{row.count} {row.put_up}{'' if row.count == 1 else 's'}"
-        yield f"{order}{sold}{marks}. Of these it concerns {row.hit_words}."
+        yield f"{order}{sold}{marks}. It concerns {row.hit_words}."
     yield ""
     yield ("Please do not knit with it yet. Look at it in daylight and tell us what you see, also "
            "if it is good: that helps us as much. We send another, or pay it back.")

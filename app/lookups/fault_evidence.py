@@ -1,7 +1,7 @@
 """What the book knows of one kind of fault: every skein in question, and what it went through."""
 
 from collections import defaultdict
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import tzinfo
 from fractions import Fraction
@@ -10,6 +10,7 @@ from sqlalchemy import Connection, select
 
 from app.calculations.evidence import Evidence, Pool, Seen, Skein, Suspect
 from app.lookups.certainty import parting, tally
+from app.lookups.fault_cases import other_cases
 from app.lookups.present import NOT_MATCHED, Leaf, leaves
 from app.lookups.suspect_names import named
 from app.lookups.thread import Thing, Thread, thread
@@ -33,6 +34,8 @@ class InQuestion:
     thing: Mapping[Suspect, Thing]
     stated: int
     """Skeins told of without a tag: they are not reckoned with."""
+    other_cases: int = 0
+    """Faulty skeins of reports that are another case than the one asked for: left out too."""
 
 
 _FAULTY = (
@@ -50,14 +53,16 @@ _STATED = select(Report.count).where(
 
 
 def in_question(
-    connection: Connection, fault: str, zone: tzinfo | None = None
+    connection: Connection, fault: str, zone: tzinfo | None = None, report: int | None = None
 ) -> InQuestion | None:
     """All skeins that share something with one that has this fault; none where none was found.
 
     Suspects are all things that any of these skeins went through: what touched none of the faulty
     ones has its part of the prior too, and is cleared by its silence and its good ones.
     """
-    faulty = connection.execute(_FAULTY.where(Report.fault == fault)).scalars().all()
+    apart = other_cases(connection, fault, report)
+    faulty = [yarn for yarn in connection.execute(_FAULTY.where(Report.fault == fault)).scalars()
+              if yarn is not None and yarn not in apart]
     if not faulty:
         return None
     days = WinderDays(zone)
@@ -68,22 +73,25 @@ def in_question(
     found = [leaf for leaf in leaves(connection, rows) if leaf.state != NOT_MATCHED]
     whole = days.added(connection, thread(connection, [leaf.yarn for leaf in found]))
     suspects = named(connection, _things(whole), days.words)
-    evidence, row = _Sorting(whole, suspects).sorted(found, _seen(connection, fault, found))
+    evidence, row = _Sorting(whole, suspects).sorted(found, _seen(connection, fault, found, apart))
     stated = connection.execute(_STATED.where(Report.fault == fault)).scalars()
     return InQuestion(fault, evidence, row, {one: thing for thing, one in suspects.items()},
-                      sum(count or 1 for count in stated))
+                      sum(count or 1 for count in stated), len(apart))
 
 
-def _seen(connection: Connection, fault: str, found: Iterable[Leaf]) -> Mapping[int, Seen]:
+def _seen(
+    connection: Connection, fault: str, found: Iterable[Leaf], apart: Collection[int]
+) -> Mapping[int, Seen]:
     """What was seen of each row: the fault itself before a good look, and silence once it is sold.
 
-    Who found another fault on a skein may not have looked for this one: that says nothing.
+    Who found another fault on a skein may not have looked for this one: that says nothing, and
+    nor does this fault where it is settled that it is another case.
     """
     state = {leaf.yarn: Seen.SILENT if leaf.state in SOLD else Seen.UNSEEN for leaf in found}
     looked: dict[int, Seen] = {}
     other: set[int] = set()
     for yarn, is_faulty, of in connection.execute(_SEEN, {"ids": listed(state)}):
-        if is_faulty and of == fault:
+        if is_faulty and of == fault and yarn not in apart:
             looked[yarn] = Seen.FAULTY
         elif is_faulty:
             other.add(yarn)

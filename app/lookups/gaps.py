@@ -135,8 +135,8 @@ def _jars(connection: Connection) -> Iterator[Gap]:
             named = f", perhaps for {', '.join(lots[:NEAREST])}" if lots else ""
             more = f" or {len(lots) - NEAREST} others" if len(lots) > NEAREST else ""
             words = (f"jar {pair.taken_from} is lighter and jar {pair.booked_on} heavier by about "
-                     f"{pair.about_g:.1f} g: it was poured for the other{named}{more}; look at "
-                     "their shades")
+                     f"{pair.about_g:.1f} g: as if jar {pair.taken_from} was poured where jar "
+                     f"{pair.booked_on} is written{named}{more}; look at their shades")
         yield Gap(JAR, f"jar {jar.shown}, {jar.dye}", jar.code, -count.gap_mg, None, words, None)
 
 

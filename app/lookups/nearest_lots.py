@@ -9,6 +9,7 @@ from app.calculations.shade import Colour
 from app.calculations.shade_difference import Difference, difference
 from app.calculations.shade_words import Judged, judge
 from app.lookups.lot_lines import LotLine, lot_lines
+from app.lookups.shade_bands import shade_bands
 from app.lookups.shades import MILLI, newest, read_of_lots
 from app.records import DyeLot, ShadeReading
 from app.store.dialect import among, listed
@@ -55,12 +56,13 @@ def nearest_lots(
     nothing may be sold now are passed over, and so are those in `but`.
     """
     found: list[NearLot] = []
+    bands = shade_bands(connection)
     for some in _ranked(connection, colour, base, within, but):
         left = {line.lot: line for line in lot_lines(connection, some) if line.left.count}
         for lot, other in some.items():
             if lot in left:
                 apart = difference(colour, other)
-                found.append(NearLot(left[lot], apart, judge(apart)))
+                found.append(NearLot(left[lot], apart, judge(apart, bands)))
         if len(found) >= most:
             break
     return tuple(found[:most])

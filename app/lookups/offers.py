@@ -70,15 +70,18 @@ def offers(connection: Connection, lines: Sequence[LineNow]) -> Mapping[int, tup
             for line in lines if line.id in fitting}
 
 
-def free_of(
-    connection: Connection, lot: int, code: str | None, put_up: str | None = None
-) -> Offer:
-    """What of one lot lies free for anybody, and where."""
-    whole, form = (left_of(connection, [lot], of)[lot] for of in (None, put_up))
-    lies = _lies(connection, {lot: whole}).get(lot, ())
-    free = [one for one in lies if put_up in (None, one.put_up)]
-    places = Counter(one.place for one in free)
-    return Offer(lot, code, min(len(free), whole.count, form.count), tuple(places.items()))
+def free_of_lots(
+    connection: Connection, codes: Mapping[int, str | None], put_up: str | None = None
+) -> Mapping[int, Offer]:
+    """What of each lot, given with its code, lies free for anybody, and where."""
+    whole, form = (left_of(connection, codes, of) for of in (None, put_up))
+    lies, offers = _lies(connection, whole), {}
+    for lot, code in codes.items():
+        free = [one for one in lies.get(lot, ()) if put_up in (None, one.put_up)]
+        places = Counter(one.place for one in free)
+        offers[lot] = Offer(lot, code, min(len(free), whole[lot].count, form[lot].count),
+                            tuple(places.items()))
+    return offers
 
 
 def _in_order(line: LineNow, found: Sequence[Offer]) -> tuple[Offer, ...]:

@@ -86,11 +86,16 @@ class RecallList:
 
 
 def hit_words(link: Link) -> str:
-    """How many of some are hit: what is sure, else what is likely from what is expected."""
+    """How many of some are hit: what is sure, else what is likely from what is expected.
+
+    Of one alone, how likely it is stands beside it: "perhaps".
+    """
     if link.least == link.most:
         if link.least == link.of:
             return f"all {link.of}" if link.of > 1 else "this one"
         return f"{link.least} of the {link.of}"
+    if link.of == 1:
+        return "perhaps this one"
     low, high = max(link.least, floor(link.expected)), min(link.most, ceil(link.expected))
     likely = f"{low} to {high}" if low < high else f"{high}"
     return f"likely {likely} of the {link.of}"

@@ -10,6 +10,7 @@ from sqlalchemy import Connection, bindparam, select
 from app.calculations.cards import Cards, Compared, compared, plain_card
 from app.calculations.fewest_lots import LotSet, Offered, fewest_lots
 from app.calculations.reorder import ALLOWANCE, Blending, Need, need, still_needed_m
+from app.calculations.shade_words import Bands
 from app.lookups.counter import at_counter
 from app.lookups.left_to_sell import left_of
 from app.lookups.lot_lines import LotLine, sisters_left
@@ -26,6 +27,7 @@ from app.lookups.reorder_ways import (
     same_lot,
     substitute,
 )
+from app.lookups.shade_bands import shade_bands
 from app.lookups.shades import newest, read_of_lots
 from app.lookups.stand_ins import stand_ins
 from app.problems import BadInput
@@ -101,14 +103,15 @@ def reorder(connection: Connection, asked: Asked, now: datetime) -> Reorder:
     at = at_counter(connection, asked.lot)
     free = left_of(connection, [asked.lot], asked.put_up)[asked.lot].count
     cards = newest(read_of_lots(connection, [asked.lot]).get(asked.lot, ()))
-    others = _others(connection, asked, lot.base, cards)
+    bands = shade_bands(connection)
+    others = _others(connection, asked, lot.base, cards, bands)
     offered = [one for one in others if one.made][:SHOWN] + [
         one for one in others if not one.made][:SHOWN]
     ways = (
         *same_lot(at, asked.put_up, free, now),
         *(other_lot(one) for one in offered),
-        *blend(others, asked.blending),
-        other_design(others),
+        *blend(others, asked.blending, bands),
+        other_design(others, bands),
         *(substitute(one) for one in stand_ins(connection, lot.colourway, lot.base,
                                                asked.put_up)[:SHOWN]),
         redye(redye_history(connection, asked.lot), now),
@@ -144,7 +147,7 @@ def _whole(asked: Asked, wanted: int) -> int:
 
 
 def _others(
-    connection: Connection, asked: Asked, base: int, cards: Cards
+    connection: Connection, asked: Asked, base: int, cards: Cards, bands: Bands
 ) -> list[Other]:
     """Sisters and near lots with some left of the put-up, those first that are nearest."""
     made = {look.line.lot: Other(look.line, 0, "sister" if look.fills_known else "may be a sister")
@@ -156,15 +159,16 @@ def _others(
             found.setdefault(one.line.lot, Other(one.line, 0, ""))
     left = left_of(connection, found, asked.put_up)
     read = read_of_lots(connection, found)
-    told = [_told(replace(one, free=left[lot].count), compared(cards, newest(read.get(lot, ()))))
+    told = [_told(replace(one, free=left[lot].count), compared(cards, newest(read.get(lot, ()))),
+                  bands)
             for lot, one in found.items() if left[lot].count]
     return sorted(told, key=lambda one: (one.far, one.line.lot))
 
 
-def _told(other: Other, against: Compared | None) -> Other:
+def _told(other: Other, against: Compared | None, bands: Bands) -> Other:
     if against is None:
         return other
-    return replace(other, difference=against.decisive, judged=against.judged())
+    return replace(other, difference=against.decisive, judged=against.judged(bands))
 
 
 def _fewest(

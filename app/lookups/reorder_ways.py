@@ -9,7 +9,7 @@ from enum import StrEnum
 from app.calculations.moments import day_words
 from app.calculations.reorder import Blending
 from app.calculations.shade_difference import Difference
-from app.calculations.shade_words import USUAL, Judged
+from app.calculations.shade_words import USUAL, Bands, Judged
 from app.lookups.counter import AtCounter, Tagged
 from app.lookups.lot_lines import LotLine
 from app.lookups.redyes import RedyeHistory
@@ -127,10 +127,12 @@ def other_lot(other: Other) -> Way:
                other.free, other.line.lot, other.difference)
 
 
-def blend(others: Sequence[Other], blending: Blending | None) -> tuple[Way, ...]:
+def blend(
+    others: Sequence[Other], blending: Blending | None, bands: Bands = USUAL
+) -> tuple[Way, ...]:
     """By alternate rows, with the nearest lot where it is near enough."""
     near = next((one for one in others if one.difference
-                 and one.difference.ciede2000 <= USUAL.throughout), None)
+                 and one.difference.ciede2000 <= bands.throughout), None)
     if near is None or near.difference is None:
         return ()
     if blending is None:
@@ -144,10 +146,10 @@ def blend(others: Sequence[Other], blending: Blending | None) -> tuple[Way, ...]
                 near.free, near.line.lot, near.difference),)
 
 
-def other_design(others: Sequence[Other]) -> Way:
+def other_design(others: Sequence[Other], bands: Bands = USUAL) -> Way:
     """Cuffs, yoke or a stripe: there the difference may be seen."""
     plain = next((one for one in others if one.difference
-                  and USUAL.throughout < one.difference.ciede2000 <= USUAL.second), None)
+                  and bands.throughout < one.difference.ciede2000 <= bands.second), None)
     if plain is None:
         return Way("other design", "Another colour for cuffs, yoke or a stripe: look at the "
                    "shelves together", "a matter of taste", does=Does.NOT_HERE)

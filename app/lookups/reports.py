@@ -55,7 +55,8 @@ _CAUSES = (
 )
 _PHOTOS = (
     select(Photo.report, func.count())
-    .where(among(Photo.report, "ids"), Photo.struck.is_(None)).group_by(Photo.report)
+    .where(among(Photo.report, "ids"), Photo.struck.is_(None), Photo.picture.is_not(None))
+    .group_by(Photo.report)
 )
 
 

@@ -34,6 +34,7 @@ DEFAULTS: Mapping[str, str] = MappingProxyType({
     "tag layouts": "{}",
     "stocks put away": "[]",
     "sheets in hand": "",
+    "shade limits": "{}",
 })
 
 

@@ -32,10 +32,10 @@ class Suspects:
 
 def suspects(
     connection: Connection, fault: str, zone: tzinfo | None = None,
-    settings: Settings | None = None,
+    settings: Settings | None = None, report: int | None = None,
 ) -> Suspects | None:
-    """The suspects of this fault; none where it was found on no skein that is known."""
-    asked = in_question(connection, fault, zone)
+    """The suspects of this fault, as this report asks; none where no skein that is known has it."""
+    asked = in_question(connection, fault, zone, report)
     if asked is None:
         return None
     still = _still_there(connection, asked.thing.items())

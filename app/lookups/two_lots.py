@@ -8,6 +8,7 @@ from sqlalchemy import Connection, Row, func, select
 
 from app.calculations.codes import shown
 from app.lookups.agreed import apart_by_card
+from app.lookups.shade_bands import shade_bands
 from app.records import DyeLot, LineAgreed, Tag, TagOn, Whereabouts
 from app.store.dialect import among, listed
 
@@ -64,6 +65,7 @@ def several_words(connection: Connection, lots: Iterable[int]) -> str:
              for row in connection.execute(_CODES, {"ids": listed(of)})}
     found = apart_by_card(connection, of)
     apart = "how far apart they are was not measured" if found is None else (
-        f"the least alike are {found.decisive} apart, {found.judged().at_worst} at worst")
+        f"the least alike are {found.decisive} apart, "
+        f"{found.judged(shade_bands(connection)).at_worst} at worst")
     return (f"One line from {len(of)} lots: {' and '.join(sorted(codes.values()))}; {apart}. "
             "Ask the customer, or put a card about alternating rows in.")

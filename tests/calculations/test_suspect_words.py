@@ -66,7 +66,7 @@ def test_twins_are_named_together_with_the_way_out() -> None:
 def test_the_assumption_of_one_cause_is_always_said_and_what_speaks_against_it() -> None:
     ranking = rank(thirty_two(FINAL))
     assert assumed(ranking) == (
-        "This takes it that one thing spoiled them; run two kinds of fault apart."
+        "This takes it that one thing spoiled them; tell two kinds of fault as two."
     )
     assert assumed(replace(ranking, unexplained=1)).endswith(
         " 1 faulty skein never went through cone A."

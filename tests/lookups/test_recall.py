@@ -57,7 +57,7 @@ def test_nothing_of_it_is_an_empty_list(studio: Studio) -> None:
 @pytest.mark.parametrize(("least", "most", "expected", "of", "words"), [
     (4, 4, 4, 4, "all 4"), (1, 1, 1, 1, "this one"), (2, 2, 2, 4, "2 of the 4"),
     (0, 4, Fraction(5, 3), 4, "likely 1 to 2 of the 4"), (0, 2, 1, 2, "likely 1 of the 2"),
-    (0, 1, Fraction(1, 2), 1, "likely 0 to 1 of the 1"),
+    (0, 1, Fraction(1, 2), 1, "perhaps this one"),
 ])
 def test_how_many_are_hit_in_words(
     least: int, most: int, expected: Fraction, of: int, words: str

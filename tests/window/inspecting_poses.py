@@ -25,7 +25,7 @@ BY_THE_WINDOW: "dict[str, Callable[[Hands], None]]" = {
     "inspecting-empty": lambda _hands: None,
     "inspecting": _with(),
     "inspecting-reading": _with("F7"),
-    "inspecting-eye": _with("F9"),
+    "inspecting-eye": _with("Alt+E"),
     "inspecting-swatch": _by_swatch,
     "inspecting-seconds": _with("F5"),
     "inspecting-shades": _with("F10"),

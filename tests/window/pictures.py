@@ -122,11 +122,13 @@ class Hands:
         quiet(self.window)
 
     def press(self, *keys: str) -> None:
-        """Press keys of the bench: a letter, or F5."""
+        """Press keys of the bench: a letter, F5, or Alt+E."""
         QTest.qWaitForWindowActive(self.window)
         for key in keys:
-            named = key if len(key) == 1 else getattr(Qt.Key, f"Key_{key}")
-            QTest.keyClick(self.window.windowHandle(), named)
+            *alt, name = key.split("+")
+            named = name if len(key) == 1 else getattr(Qt.Key, f"Key_{name}")
+            held = Qt.KeyboardModifier.AltModifier if alt else Qt.KeyboardModifier.NoModifier
+            QTest.keyClick(self.window.windowHandle(), named, held)
             QTest.qWait(80)  # so long a key may be the beginning of a scan
             quiet(self.window)
 

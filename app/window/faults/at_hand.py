@@ -9,7 +9,7 @@ from app.window.bench import Bench
 from app.window.faults.fault_card import FaultCard, Seen
 from app.window.faults.telling import Telling
 from app.window.in_turn import InTurn
-from app.window.parts.action_plates import COUNTS, DONE, FAULT, GOOD
+from app.window.parts.action_plates import COUNTS, DONE, FAULT, GOOD, HOLD
 from app.window.parts.key_button import KeyButton
 from app.window.parts.sight import to_top
 
@@ -50,6 +50,8 @@ class FaultsAtHand:
             self._turn.then(card.save)
         elif code in COUNTS:
             card.choose(COUNTS[code])
+        elif code in (FAULT, GOOD, HOLD):
+            self.telling.waits()
         else:
             self.telling.scanned(code)
         return True

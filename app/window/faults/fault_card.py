@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from uuid import uuid4
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
@@ -59,10 +60,10 @@ class FaultCard(Card):
 
     def __init__(self, seen: Seen) -> None:
         super().__init__(f"A fault on {seen.shown}", in_hand=True)
-        self.seen = seen
+        self.seen, self.token = seen, uuid4().hex  # a double press tells it once
         self.pictures: list[bytes] = []
         self.skeins = dict(seen.skeins)
-        self.faults = [_choice(name) for name in FAULTS]
+        self.faults = [_choice(name, f"{n}  {name}") for n, name in enumerate(FAULTS, 1)]
         self.where = [_choice(name) for name in WHERE_ON]
         self.repeat = GramsField("Distance from one place to the next", "centimetres")
         self.count = CountField("How many skeins have it, as stated")
@@ -151,8 +152,10 @@ class FaultCard(Card):
                            "Drop a photo of it here, if there is one (JPEG or PNG).")
 
 
-def _choice(words: str) -> KeyButton:
-    key = KeyButton(words)
+def _choice(words: str, shown: str = "") -> KeyButton:
+    """A key that stays pressed; a number before its words is that of the plate COUNT."""
+    key = KeyButton(shown or words)
+    key.setAccessibleName(words)
     key.setCheckable(True)
     return key
 

@@ -51,6 +51,14 @@ class Telling(QObject):
             return
         self._bench.do(seen_good, list(seen.skeins), seen.at, basis=seen.basis)
 
+    def waits(self) -> bool:
+        """Whether a fault is being told: that is answered before anything else is begun."""
+        if self.card is not None:
+            self._bench.around.trouble(Refused(
+                "A fault is being told here; nothing was saved, and what is written stays.",
+                "Report it with DONE, or leave it with F8; then go on."))
+        return self.card is not None
+
     def leave(self) -> None:
         """The card goes; what was written on it is not kept."""
         self._turn_to(None)
@@ -98,11 +106,11 @@ class Telling(QObject):
             told.fault, "customer" if by_buyer else card.seen.at, told.where_on, told.repeat_mm,
             told.words, order.customer if order else None,
             None if told.yarn else card.seen.lot, told.count)
-        self._bench.do(report_fault, fault, told.yarn, basis=card.seen.basis,
+        self._bench.do(report_fault, fault, told.yarn, basis=card.seen.basis, token=card.token,
                        then=lambda done: self._reported(done.answer, card))
 
     def _reported(self, report: Any, card: FaultCard) -> None:
-        for picture in card.pictures:
-            self._bench.do(keep_photo, report, picture)
+        for number, picture in enumerate(card.pictures):
+            self._bench.do(keep_photo, report, picture, token=f"{card.token}-{number}")
         if self.card is card:
             self.leave()

@@ -6,7 +6,7 @@ from io import BytesIO
 import pytest
 from PIL import Image
 
-from app.calculations.codes import shown
+from app.calculations.codes import Kind, numbered, shown
 from app.lookups.holds import live_holds
 from app.lookups.reports import reports
 from app.lookups.skeins import named_by_tag
@@ -15,9 +15,10 @@ from app.work.selling import OrderIn, Wanted, place_order
 from tests.calculations.suspect_cases import EARLIER
 from tests.deeds import customer, into_load
 from tests.lookups.suspected import ThirtyTwo
-from tests.window.benches.at_work import DONE, plate
+from tests.window.benches.at_work import DONE, HOLD, plate
 from tests.window.benches.desk_hands import open_desk
 
+GOOD, FAULT = (numbered(Kind.ACTION, number).text for number in (7, 8))
 BROKEN = b"\x89PNG\r\n\x1a\n" + b"\0" * 40
 
 
@@ -205,3 +206,58 @@ def test_after_a_shared_wash_the_load_is_the_first_suspect_and_lists_the_others(
     page = desk.bench.recalls.page
     assert page.title.text() == f"Who has something of {first}"
     assert page.sums[-1].count == 12
+
+
+def test_a_fault_is_told_once_and_nothing_else_slips_in_while_it_is_told(desk):
+    """Plates, letters and double presses while the card is open, or on another page."""
+    studio = desk.studio
+    lot, skeins = studio.tagged(studio.cone(), 3)
+    desk.scan(mark_of(desk, skeins[0]))
+    desk.press("F")
+    card = desk.hand.page.why
+    desk.scan(plate(2), GOOD, FAULT, HOLD)
+    desk.press("G")
+    assert "A fault is being told here" in desk.trouble
+    assert desk.hand.page.why is card
+    desk.bench.take_picture(a_photo())
+    card.does.click()
+    card.does.click()
+    desk.quiet()
+    (kept,) = studio.book.ask(reports)
+    assert (kept.fault, kept.faulty, kept.good, kept.photos) == ("stain", 1, 0, 1)
+    desk.press("F1")
+    desk.scan(plate(3))
+    assert desk.trouble.startswith("Nothing is open here")
+    assert desk.bench.at == "Faults"
+    desk.scan(HOLD)
+    assert desk.bench.at == "In hand"
+    asked = desk.hand.page.why
+    assert asked.isVisible()
+    asked.field.line.setText("oil")
+    asked.save()
+    asked.save()
+    desk.quiet()
+    assert len(studio.book.ask(live_holds)) == 1
+
+
+def test_a_closed_report_says_its_cause_and_one_taken_back_leaves_the_page(desk):
+    studio = desk.studio
+    _, skeins = studio.tagged(studio.cone(), 3)
+    desk.scan(mark_of(desk, skeins[0]))
+    report(desk, "stain")
+    desk.press("F1")
+    page = desk.bench.back.faults.page
+    chances_shown = [suspects_of(desk).table.model.index(row, 2).data()
+                     for row in range(suspects_of(desk).table.model.rowCount())]
+    assert sum(int(re.sub(r"\D", "", chance)) for chance in chances_shown) in range(97, 104)
+    desk.press("F10")
+    desk.scan(plate(1))
+    assert page.report.told.text().endswith("seen on the thing itself.")
+    desk.press("F2")
+    assert "Closed" not in page.report.told.text()
+    desk.scan(mark_of(desk, skeins[1]))
+    report(desk, "hole")
+    desk.press("F1")
+    assert page.report.title.text() == "hole"
+    desk.press("F2")
+    assert page.report.title.text() == "stain"

@@ -51,7 +51,7 @@ def test_a_hold_says_what_it_stops_and_is_lifted_from_the_list(desk):
     studio.do(clear, first, skeins[0], "seen under the lamp")
     desk.press("F4")
     page = desk.bench.back.holds
-    assert "Stops 4 skeins: 4 on the table; 1 cleared." in desk.words(page)
+    assert "Reaches 4 skeins: 4 on the table; 1 cleared." in desk.words(page)
     assert desk.bench.keys["Holds"].accessibleName() == "Holds: 1"
     desk.click(page.rows[0].lift_key)
     desk.type("grease from the card")

@@ -5,9 +5,11 @@ from datetime import timedelta
 import pytest
 
 from app.calculations.codes import Kind, numbered, shown
+from app.calculations.shade_words import USUAL, Bands
 from app.lookups.customers import customers_named
 from app.lookups.prices import currency, money_words, price_list, price_of
 from app.lookups.recent import entries
+from app.lookups.shade_bands import shade_bands
 from app.lookups.shelves import on_shelf
 from app.lookups.skeins import now_of
 from app.problems import BadInput
@@ -194,3 +196,28 @@ def test_a_price_that_another_station_set_is_shown(desk, shop):
     desk.studio.do(set_price, 1, "mini", 450)
     desk.quiet()
     assert shop.prices.table._rows[1][2] == "4.50"
+
+
+def test_how_far_shades_may_be_apart_is_the_studio_s_to_say(desk, shop):
+    limits = shop.limits
+    assert [field.line.text() for field in limits.fields.values()] == [
+        "0.8", "0.6", "1.5", "1.5", "2.5", "4"]
+    limits.fields["same"].line.setFocus()
+    limits.fields["same"].line.selectAll()
+    desk.type("2,7")
+    desk.press("Enter")
+    assert limits.wrong.text().startswith("The limits of the shade words do not rise")
+    assert limits.fields["same"].line.text() == "2,7"
+    assert desk.studio.book.ask(shade_bands) == USUAL
+    limits.fields["same"].line.selectAll()
+    desk.type("wide")
+    desk.press("Enter")
+    assert "is no number above 0 and up to 20" in limits.fields["same"].wrong.text()
+    limits.fields["same"].line.selectAll()
+    desk.type("0.7")
+    desk.press("Enter")
+    assert desk.said == "chose shade limits"
+    assert desk.studio.book.ask(shade_bands) == Bands(same=0.7)
+    assert not limits.wrong.isVisible()
+    desk.press("F2")
+    assert limits.fields["same"].line.text() == "0.8"

@@ -102,7 +102,7 @@ def test_too_small_a_tag_is_refused_with_the_reason_and_stays_as_it_was_typed(de
     for field in (stocks.new.tag, stocks.new.step):
         write(desk, field, "40 22")
     desk.press("Enter")
-    assert "not all words fit" in desk.trouble
+    assert "tags of 40 × 22 mm have no room" in desk.trouble
     assert len(desk.studio.book.ask(tag_stocks).every) == 5
     desk.press("F3", "Alt+T")
     assert stocks.new.tag.line.text() == "40 22"
@@ -161,6 +161,11 @@ def test_the_page_in_the_window_is_that_of_the_pdf_and_the_screen_is_put_right(d
     write(desk, stocks.preview.line, "500")
     desk.press("Enter")
     assert stocks.preview.line.wrong.isVisible()
+    for _ in range(2):  # half as long, twice
+        write(desk, stocks.preview.line, "25")
+        desk.press("Enter")
+    assert "So far off is no screen." in desk.trouble
+    assert stocks.preview.line.line.text() == "25"
 
 
 def out_of(page, dpi, off=WRONG):
@@ -192,6 +197,10 @@ def read_on_grid(file, one):
 
 def test_a_printer_that_is_off_prints_right_after_its_two_numbers(desk, printers, opened):
     page, small = printers.page, stock(SMALL)
+    write(desk, page.printers.name, "L")
+    page.printers.name.line.setText("L" * 41)
+    desk.press("Enter")
+    assert page.printers.name.wrong.text().startswith("A name of 41 letters fits no key.")
     write(desk, page.printers.name, LASER)
     desk.press("Enter")
     page.table.opened.emit([one.name for one in printers.stocks].index(SMALL))

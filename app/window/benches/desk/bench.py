@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QWidget
 
 from app.documents.plates import plate_for
 from app.lookups.holds import HoldFacts
+from app.problems import NotFound
 from app.window.bench import Around, Bench
 from app.window.benches.desk.back_pages import BackPages
 from app.window.benches.desk.desk_words import kind_words
@@ -147,7 +148,10 @@ class DeskBench(Bench):
 
     def _act(self, code: str) -> None:
         """An action plate acts on what is in hand; that is shown on its page for it."""
-        if self.at == _PICTURE:
+        if self.at != "In hand" and code in (DONE, *COUNTS):
+            self.around.trouble(NotFound("Nothing is open here that could be done or chosen."))
+            return
+        if self.at != "In hand":
             self.turn_to("In hand")
         if code == HOLD:
             self.hand.hold_plate()

@@ -27,9 +27,9 @@ from app.work.reporting import decide_cause
 UNTAGGED = "one without a tag"
 
 
-def looked_into(connection: Any, fault: str) -> Suspects | None:
-    """The suspects of a fault, with the skeins to look at by what their tags say."""
-    asked = suspects(connection, fault)
+def looked_into(connection: Any, fault: str, report: int) -> Suspects | None:
+    """The suspects of a report's fault, with the skeins to look at by what their tags say."""
+    asked = suspects(connection, fault, report=report)
     if asked is None:
         return None
     row = asked.asked.row
@@ -74,7 +74,7 @@ class Faults(QObject):
         self.report = report
         self.page.report.show_report(report)
         self._bench.ask(self.page.report.show_thumbs, thumbs_of, report.id)
-        self._bench.ask(self._show_suspects, looked_into, report.fault)
+        self._bench.ask(self._show_suspects, looked_into, report.fault, report.id)
 
     def answers(self, code: str) -> bool:
         """Whether a plate answers the question that is open here."""
@@ -91,7 +91,10 @@ class Faults(QObject):
         self.page.show_reports(rows)
         last = max((one for one in rows if one.cause is None), key=lambda one: one.id, default=None)
         told_since = last is not None and last.id > self._last and self.page.fresh
-        now = next((one for one in rows if self.report and one.id == self.report.id), self.report)
+        now = next((one for one in rows if self.report and one.id == self.report.id), None)
+        if now is None:  # nothing was opened yet, or what was open is taken back
+            self.report = None
+            self.page.put_away()
         if last is not None and self.page.isVisible() and (now is None or told_since):
             self.open(last)
         elif now is not None:

@@ -62,6 +62,11 @@ class FaultsPage(QWidget):
         self._none.setVisible(not reports)
         self._listed.setVisible(bool(reports))
 
+    def put_away(self) -> None:
+        """No report is looked into."""
+        self.report.hide()
+        self.suspects.hide()
+
     def ask_why(self, card: WhyCard | None) -> None:
         """Put a question above the suspects, or take it away."""
         in_place_of(self._column, 1, self.why, card)

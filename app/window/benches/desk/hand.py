@@ -213,7 +213,7 @@ class Hand(QWidget):
 
     def _ask_hold(self) -> None:
         thing = self.thing
-        if thing is not None and thing.source is not None:
+        if thing is not None and thing.source is not None and not self.reporting.waits():
             source = thing.source
             self.ask(why_hold(thing.found), lambda why: self.do(hold, *source, why))
 

@@ -44,7 +44,7 @@ def _stops(connection: Any, hold: HoldFacts) -> str:
     parts = ", ".join(f"{count} {state}" for state, count in states.items())
     cleared = below.count - sum(states.values())
     rest = f"; {cleared} cleared" if cleared else ""
-    return f"Stops {how_many(sum(states.values()))}: {parts}{rest}."
+    return f"Reaches {how_many(sum(states.values()))}: {parts}{rest}."
 
 
 class HoldsPage(QWidget):

@@ -22,6 +22,7 @@ SWATCH = QSize(152, 136)
 _SHOWN_HERE = ("Became", "How sure")
 _NO_HOLD = {
     "tag": "It hangs on no skein: hold its lot.",
+    "jar": "Hold its fill, among the suspects of a fault (F1).",
     "disc": "Hold the lot or the cone of what hangs on it.",
 }
 

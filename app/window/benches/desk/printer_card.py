@@ -6,12 +6,15 @@ from functools import partial
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
+from app.problems import BadInput
 from app.window.look.look import Gap
 from app.window.parts.card import Actions, Card
-from app.window.parts.fields import TextField
+from app.window.parts.fields import Field
 from app.window.parts.key_button import KeyButton
 from app.window.parts.take_down import take_down
 from app.window.parts.words import SECOND, Words
+
+_LONGEST = 40
 
 
 class PrinterCard(Card):
@@ -23,7 +26,7 @@ class PrinterCard(Card):
 
     def __init__(self) -> None:
         super().__init__("Printers of this computer")
-        self.name = TextField("Printer", "laser in the office", "Say what it is called.")
+        self.name = Field("Printer", _name_of, "laser in the office")
         self.name_key, self.seek_key = KeyButton("Name it"), KeyButton("Look for printers")
         self.forget_keys: dict[str, KeyButton] = {}
         self.found_keys: dict[str, KeyButton] = {}
@@ -85,3 +88,12 @@ class PrinterCard(Card):
         name = self.name.value()
         if name:
             self.named.emit(name)
+
+
+def _name_of(text: str) -> str:
+    if not text.strip():
+        raise BadInput("Say what it is called.")
+    if len(text.strip()) > _LONGEST:
+        raise BadInput(f"A name of {len(text.strip())} letters fits no key.",
+                       f"Call it something of {_LONGEST} letters at most.")
+    return text.strip()

@@ -2,7 +2,9 @@
 
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
-from app.exchange.recalls import Recalled, Sum, cells
+from app.exchange.recalls import Recalled, Sum, who
+from app.lookups.recall import WithOne
+from app.window.benches.desk.desk_words import how_many
 from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions, Card
 from app.window.parts.hold_plate import HoldPlate
@@ -11,9 +13,9 @@ from app.window.parts.take_down import take_down
 from app.window.parts.thing_table import Head, ThingTable
 from app.window.parts.words import SECOND, Words
 
-_HEADS = ("who or where", "order", "since", Head("how many", right=True), "of it",
-          "put-up", Head("grams", right=True), Head("marks", codes=True))
-MARKS = 2
+_HEADS = ("who or where", "order", "how many", "of it", Head("grams", right=True),
+          Head("marks", codes=True))
+MARKS = 1
 
 
 class RecallPage(QWidget):
@@ -61,7 +63,7 @@ class RecallPage(QWidget):
         self.sure.setText(one.how_sure + why)
         self.took.setText("")
         self.took.hide()
-        self.table.show_rows([(*cells(row)[:-1], _marks(row.marks)) for row in one.found.rows])
+        self.table.show_rows([_cells(row) for row in one.found.rows])
 
     def say_took(self, seconds: int, accounted: int) -> None:
         """The list was kept: how long it took, and how much it accounts for."""
@@ -76,7 +78,7 @@ class SumWords(QWidget):
 
     def __init__(self, sign: str, one: Sum) -> None:
         super().__init__()
-        grams = f"{one.mg / 1000:,.1f} g"
+        grams = f"{one.grams} g"
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, Gap.PART, 0)
         column.setSpacing(0)
@@ -86,9 +88,15 @@ class SumWords(QWidget):
         self.setAccessibleName(f"{sign}{one.count:,} {one.words} {grams}")
 
 
+def _cells(row: WithOne) -> tuple[str, ...]:
+    """What fits in one row of the screen; the papers have the days too."""
+    return (who(row), row.order or "", how_many(row.count, row.put_up), row.of_it,
+            f"{row.mg / 1000:,.1f}", _marks(row.marks))
+
+
 def _marks(marks: tuple[str, ...]) -> str:
     """The first of them; the papers name them all."""
-    more = f" and {len(marks) - MARKS} more" if len(marks) > MARKS else ""
+    more = f" + {len(marks) - MARKS}" if len(marks) > MARKS else ""
     return ", ".join(marks[:MARKS]) + more
 
 

@@ -1,5 +1,6 @@
 """What the recall page asks of the book, keeps in it, and puts on paper."""
 
+import re
 from collections.abc import Callable
 from datetime import datetime
 
@@ -72,6 +73,10 @@ class Recalls(QObject):
     def _paper(self, ending: str, made: Callable[[Recalled, str], bytes]) -> None:
         one = self.page.shown
         if one is not None:
-            name = f"recall-{one.found.kind}-{one.found.thing}.{ending}"
-            put_on_paper(self._bench, "recalls", name, lambda person: made(one, person),
-                         "The recall list")
+            put_on_paper(self._bench, "recalls", f"recall-{_file_words(one.on)}.{ending}",
+                         lambda person: made(one, person), "The recall list")
+
+
+def _file_words(on: str) -> str:
+    """'cone-C0114F', 'wash-load-116-washing-machine-3-Mar'."""
+    return "-".join(re.findall(r"[^\W_]+", on.replace("·", "")))

@@ -80,11 +80,12 @@ class ReportCard(Card):
         where = (f"every {one.repeat_mm / 10:g} cm" if one.repeat_mm
                  else _SPREAD.get(one.where_on, ""))
         self.title.setText(", ".join(filter(None, (one.fault, where))))
-        seen = f"{how_many(one.faulty)} with it" if one.faulty else "as stated, without a tag"
+        seen = f"{how_many(one.faulty)} with it" if one.faulty else _stated(one)
         good = f", {one.good} seen good beside it" if one.good else ""
         words = f" “{one.words}”" if one.words else ""
+        closed = f" Closed: {one.cause}." if one.cause else ""
         self.told.setText(f"{day_words(one.at)} by {one.person}, {one.seen_at}: {seen}{good}."
-                          f"{words}")
+                          f"{words}{closed}")
         self.hint.setText(_hint(one))
         self.hint.setVisible(bool(self.hint.text()))
 
@@ -155,6 +156,11 @@ class ThumbKey(QAbstractButton):
         painter.setPen(QPen(QColor(colours.ink if self.hasFocus() else colours.edge),
                             3 if self.hasFocus() else 1))
         painter.drawRect(box)
+
+
+def _stated(one: ReportRow) -> str:
+    """'2 skeins of 26·15·R6F as stated, without a tag'."""
+    return f"{how_many(one.count or 1)} of {one.lot} as stated, without a tag"
 
 
 def _hint(one: ReportRow) -> str:

@@ -24,11 +24,13 @@ class Reporting(Telling):
 
     def begin(self) -> None:
         """A fault on the thing in hand."""
-        self.report(self._seen())
+        if not self.waits():
+            self.report(self._seen())
 
     def all_good(self) -> None:
         """The skein in hand is good."""
-        self.good(self._seen())
+        if not self.waits():
+            self.good(self._seen())
 
     def _seen(self) -> Seen | None:
         thing = self._hand.thing

@@ -15,9 +15,11 @@ from app.lookups.customer_data import customer_data
 from app.lookups.customers import Known, customers_sought
 from app.lookups.prices import CURRENCY, currency, price_list
 from app.lookups.redyes_asked import RedyeAsked, redyes_asked
+from app.lookups.shade_bands import kept_bands, shade_bands
 from app.problems import Refused
 from app.window.bench import Bench
 from app.window.benches.desk.customer_card import CustomerCard
+from app.window.benches.desk.limits_card import LimitsCard
 from app.window.benches.desk.prices_card import PricesCard
 from app.window.look.look import Gap
 from app.window.papers import keep, throw_away
@@ -38,6 +40,7 @@ class ShopPage(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self.prices, self.customer = PricesCard(), CustomerCard()
+        self.limits = LimitsCard()
         self.redyes = ThingTable((Head("since"), "colourway and base", "wanted"),
                                  "to be dyed for customers", "Nobody waits for a redye.",
                                  most_rows=8)
@@ -59,6 +62,7 @@ class ShopPage(QWidget):
         column.addWidget(counts)
         column.addWidget(self.customer)
         column.addWidget(to_dye)
+        column.addWidget(self.limits)
         column.addStretch(1)
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
@@ -85,6 +89,8 @@ class Shop(QObject):
         page = self.page
         page.prices.priced.connect(self._price)
         page.prices.named.connect(lambda words: bench.do(choose, {CURRENCY: words}))
+        page.limits.kept.connect(lambda bands: bench.do(
+            choose, kept_bands(bands), then=lambda _done: page.limits.is_kept()))
         page.counts_key.clicked.connect(self._write)
         page.customer.sought.connect(self._seek)
         page.customer.opened.connect(
@@ -97,6 +103,7 @@ class Shop(QObject):
         self._bench.ask(self.page.prices.show_prices, price_list)
         self._bench.ask(self.page.prices.show_currency, currency)
         self._bench.ask(self.page.show_redyes, redyes_asked)
+        self._bench.ask(self.page.limits.show_bands, shade_bands)
 
     def _price(self, base: int, put_up: str, price: int) -> None:
         self._bench.do(set_price, base, put_up, price,

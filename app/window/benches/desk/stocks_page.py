@@ -21,7 +21,7 @@ from app.exchange.tag_stocks import (
     take_out_stock,
 )
 from app.lookups.sample_tags import Samples
-from app.problems import Problem
+from app.problems import BadInput, Problem
 from app.window.bench import Bench
 from app.window.benches.desk.layout_card import LayoutCard
 from app.window.benches.desk.new_stock_card import NewStockCard
@@ -156,7 +156,11 @@ class Stocks(QObject):
     def _measured(self, length_mm: float) -> None:
         printers = self._bench.around.printers
         if printers is not None:
-            printers.settings.screen *= RULER_MM / length_mm
+            try:
+                printers.settings.screen *= RULER_MM / length_mm
+            except BadInput as problem:
+                self._bench.around.trouble(problem)
+                return
         self.page.preview.line.clear()
         self._say_screen()
         self.show_page()

@@ -1,6 +1,6 @@
 """Suspects of one fault: the word first, what to look at next, then counts and numbers."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from PySide6.QtCore import Signal
@@ -17,6 +17,7 @@ from app.calculations.suspect_words import (
     reasons,
 )
 from app.calculations.suspects import Ranked, Word
+from app.lookups.fault_evidence import InQuestion
 from app.lookups.met_untagged import MetUntagged
 from app.lookups.suspects import Suspects
 from app.window.benches.desk.desk_words import how_many
@@ -28,6 +29,8 @@ from app.window.parts.thing_table import Head, ThingTable
 from app.window.parts.words import SECOND, Words
 
 MOST, NAMED = 8, 4
+BESIDE = ("Beside it, plain arithmetic: how likely it is by chance alone (Fisher's exact test, "
+          "only skeins that were looked at), and of so many suspects (Benjamini and Hochberg).")
 _RANKED = ("suspect", "word", Head("chance", right=True), "what it rests on")
 _TESTED = ("suspect", Head("faulty of its", right=True), Head("of others", right=True),
            Head("chance", right=True), Head("of many", right=True))
@@ -46,11 +49,11 @@ class SuspectsCard(Card):
         self.picked: Ranked | None = None
         self.headline, self.assumed = Words("", Size.TITLE, bold=True), Words(ink=SECOND)
         self.there, self.stated, self.of = Words(bold=True), Words(ink=SECOND), Words(bold=True)
-        self.bare = Words()
+        self.bare, self.beside = Words(), Words(BESIDE, Size.SMALL, ink=SECOND)
         self.looks: list[Words] = []
         self._looks = QVBoxLayout()
         self._looks.setSpacing(Gap.HAIR)
-        self.table = ThingTable(_RANKED, "suspects", opens=True, most_rows=MOST)
+        self.table = ThingTable(_RANKED, "suspects", opens=True, most_rows=MOST + 1)
         self.tests = ThingTable(_TESTED, "plain tests", most_rows=MOST)
         self.keys = {
             "open": KeyButton("Open it"), "hold": KeyButton("Put a hold on it", "F9"),
@@ -59,27 +62,29 @@ class SuspectsCard(Card):
         }
         self.add(self.headline, self._looks, self.there, self.stated, self.table, self.of,
                  self.bare, Actions(*self.keys.values()), self.assumed,
-                 Words("Beside it, plain arithmetic: how likely it is by chance alone (Fisher's "
-                       "exact test, only skeins that were looked at), and of so many suspects "
-                       "(Benjamini and Hochberg).", Size.SMALL, ink=SECOND), self.tests)
-        self.table.opened.connect(lambda row: self.pick(self.ranked[row]))
+                 self.beside, self.tests)
+        self.table.opened.connect(self._pick_row)
         for name, key in self.keys.items():
             key.clicked.connect(lambda _=False, name=name: self.acted.emit(name, self.picked))
 
     def begin(self, fault: str) -> None:
         """It is being reckoned, which may take long where much was dyed."""
         self.headline.setText(f"Looking into “{fault}” …")
+        self._clear()
+        self.show()
+
+    def _clear(self) -> None:
         for part in (self.table, self.tests, self.there, self.stated, self.of, self.bare,
-                     *self.keys.values()):
+                     self.beside, *self.keys.values()):
             part.hide()
         take_down(self._looks)
         self.assumed.setText("")
-        self.show()
 
     def show_suspects(self, asked: Suspects | None) -> None:
         """Show what may have spoiled them."""
         self.asked = asked
         if asked is None:
+            self._clear()
             self.headline.setText("Not decided: no skein that is known has this fault.")
             self.assumed.setText("A lot as stated is not reckoned with: scan a tag of a skein that "
                                  "has it, and press F.")
@@ -89,11 +94,15 @@ class SuspectsCard(Card):
         self.headline.setText(headline(asked.ranking))
         self.assumed.setText(assumed(asked.ranking))
         self._show_looks(asked)
-        self.table.show_rows([_ranked(one) for one in self.ranked])
+        self.table.show_rows([*map(_ranked, self.ranked), *_others(asked.ranking.ranked[MOST:])])
         self.tests.show_rows([_tested(one) for one in asked.tested[:MOST]])
-        for part in (self.table, self.tests, self.of, *self.keys.values()):
+        for part in (self.table, self.tests, self.beside, self.of, *self.keys.values()):
             part.show()
         self.pick(self.ranked[0])
+
+    def _pick_row(self, row: int) -> None:
+        if row < len(self.ranked):  # the last row may stand for all others
+            self.pick(self.ranked[row])
 
     def pick(self, one: Ranked) -> None:
         """The keys are for this suspect now."""
@@ -135,9 +144,16 @@ class SuspectsCard(Card):
         there = asked.ranking.to_look_at
         self.there.setText(f"Still there, look at it first: {', '.join(map(str, there))}.")
         self.there.setVisible(bool(there))
-        self.stated.setText(f"{how_many(asked.asked.stated)} told of without a tag: not reckoned "
-                            "with.")
-        self.stated.setVisible(bool(asked.asked.stated))
+        self.stated.setText(" ".join(_left_out(asked.asked)))
+        self.stated.setVisible(bool(self.stated.text()))
+
+
+def _left_out(asked: InQuestion) -> Iterator[str]:
+    if asked.stated:
+        yield f"{how_many(asked.stated)} told of without a tag: not reckoned with."
+    if asked.other_cases:
+        yield (f"{how_many(asked.other_cases)} of other reports: left out, for what one of the two "
+               "came from never touched the other.")
 
 
 def _which(look: Look) -> str:
@@ -168,6 +184,14 @@ def _ranked(one: Ranked) -> tuple[str, ...]:
     more = f"; perhaps {perhaps} faulty of a pool" if perhaps else ""
     word = one.word if one.word is not Word.HARDLY else "hardly"
     return (str(one.suspect), word, percent(one.chance), sure + more)
+
+
+def _others(rest: Sequence[Ranked]) -> Iterator[tuple[str, ...]]:
+    """All that stand no row of their own, so that the chances add up."""
+    if rest:
+        most = percent(max(one.chance for one in rest))
+        yield (f"{len(rest)} more", "", percent(sum(one.chance for one in rest)),
+               f"together; the likeliest of them {most}")
 
 
 def _tested(one: Tested) -> tuple[str, ...]:

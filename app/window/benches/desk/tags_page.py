@@ -1,5 +1,7 @@
 """Tags and printers: stocks and their layouts, printers and their two numbers, the market."""
 
+from functools import partial
+
 from PySide6.QtCore import QObject
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
@@ -13,6 +15,7 @@ from app.window.benches.desk.stocks_page import Stocks
 from app.window.look.look import Gap
 from app.window.parts.card import Actions, SideBySide
 from app.window.parts.key_button import KeyButton
+from app.window.parts.sight import to_top
 from app.work.studio import choose
 
 STOCKS, PRINTERS, MARKET = "Stocks", "Printers", "Market"
@@ -33,15 +36,16 @@ class TagsPage(QWidget):
         for name, view in self.views.items():
             column.addWidget(view)
             self.keys[name].setCheckable(True)
-            self.keys[name].clicked.connect(lambda _=False, name=name: self.turn_to(name))
+            self.keys[name].clicked.connect(partial(self.turn_to, name))
         column.addStretch(1)
         self.turn_to(STOCKS)
 
     def turn_to(self, name: str) -> None:
-        """Show one of the three."""
+        """Show one of the three, from its head."""
         for other, view in self.views.items():
             view.setVisible(other == name)
             self.keys[other].setChecked(other == name)
+        to_top(self)
 
 
 class TagsAndPrinters(QObject):

@@ -102,4 +102,6 @@ def _nothing(thing: InHand) -> str:
         return "Nothing was wound from it yet."
     if kind == "disc":
         return "It hangs on nothing now."
+    if kind == "jar":
+        return "What was dyed from it: press T for its trail, or scan it at Weighing."
     return "The book knows of no yarn of it."

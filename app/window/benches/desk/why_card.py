@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from functools import partial
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QElapsedTimer, Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QVBoxLayout
 
@@ -14,6 +14,7 @@ from app.window.parts.key_button import KeyButton
 from app.window.parts.sight import bring
 from app.window.parts.words import SECOND, Words
 
+TWICE_MS = 1500
 FAULTS = ("stain or oil", "shade is off", "thin or broken yarn", "moths or dirt",
           "colour comes off")
 """What holds are put for most often; common practice, no source."""
@@ -55,6 +56,7 @@ class WhyCard(Card):
     def __init__(self, why: Why) -> None:
         super().__init__(in_hand=True)
         self.why = why
+        self._answer, self._since = "", QElapsedTimer()
         self.setAccessibleName(why.title)
         words = "Or in your own words" if why.answers else "In a few words"
         self.field = TextField(why.asks or words, "then Enter", why.needed)
@@ -65,7 +67,7 @@ class WhyCard(Card):
             KeyButton(f"{number}  {answer}") for number, answer in enumerate(why.answers, 1)
         ]
         for key, answer in zip(self.answers, why.answers, strict=True):
-            key.clicked.connect(partial(self.said.emit, answer))
+            key.clicked.connect(partial(self._say, answer))
         self.add(Words(why.title, Size.LEAD, bold=True), Words(why.means, ink=SECOND))
         if self.answers:
             self.add(Actions(*self.answers))
@@ -82,7 +84,7 @@ class WhyCard(Card):
         """
         words = self.field.value()
         if words and not (words.isdecimal() and self.choose(int(words))):
-            self.said.emit(words)
+            self._say(words)
         elif not words:
             self.field.line.setFocus()
 
@@ -92,6 +94,13 @@ class WhyCard(Card):
             return False
         self.answers[number - 1].click()
         return True
+
+    def _say(self, words: str, *_checked: bool) -> None:
+        """A double press answers once; an answer that was refused can be given again."""
+        if words != self._answer or self._since.hasExpired(TWICE_MS):
+            self._answer = words
+            self._since.start()
+            self.said.emit(words)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() == Qt.Key.Key_Escape:
