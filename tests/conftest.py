@@ -10,6 +10,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 
 import pytest
+from hypothesis import HealthCheck, settings
 
 from app.__main__ import main
 from app.store.book import Book
@@ -18,6 +19,12 @@ from tests.makers import Clock, Studio
 
 if sys.platform == "linux" and not (os.environ.get("DISPLAY") or os.environ.get("WAYLAND_DISPLAY")):
     os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+
+
+# How long a thing takes is measured by tests of its own: a busy machine must turn no other red.
+settings.register_profile(
+    "conetrail", deadline=None, suppress_health_check=[HealthCheck.too_slow])
+settings.load_profile("conetrail")
 
 
 @pytest.fixture(scope="session")
