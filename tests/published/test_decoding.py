@@ -34,8 +34,12 @@ Dots = NDArray[np.uint8]
 cv2.setNumThreads(1)  # the pictures are small: more threads only wait for each other
 
 CODE_BEGINS_MM, CODE_ENDS_MM = 17.0, 2.0  # from a tag's lower right corner, with its white edge
+FURTHER_LEFT_AND_UP = {"tag-70x50": (2.0, 0.0), "band-210x50": (151.9, 4.8)}
+"""How much further from that corner the code of these stocks lies, in mm."""
 COUNTS = {
-    ("roll-62x40", 203): 1100, ("small-63x38", 203): 4900, ("swing-85x55", 203): 600,
+    ("tag-70x50", 203): 300, ("tag-70x50", 300): 150, ("tag-70x50", 600): 45,
+    ("band-210x50", 203): 60, ("band-210x50", 300): 30, ("band-210x50", 600): 15,
+    ("roll-62x40", 203): 1100, ("small-63x38", 203): 4300, ("swing-85x55", 203): 600,
     ("roll-62x40", 300): 900, ("small-63x38", 300): 1600, ("swing-85x55", 300): 400,
     ("roll-62x40", 600): 240, ("small-63x38", 600): 200, ("swing-85x55", 600): 60,
 }  # fmt: skip
@@ -65,12 +69,14 @@ def some_tags(count: int, random: Random) -> list[Tag]:
 
 def code_pictures(one: Stock, sheets: Sheets) -> Iterator[tuple[str, Dots]]:
     """For each tag its code and the printed square that should hold it; a page is drawn once."""
+    further = FURTHER_LEFT_AND_UP.get(one.name, (0.0, 0.0))
     pages = [np.asarray(page.convert("L")) for page in printed_pages(sheets.pdf, one.dpi)]
     for place in sheets.places:
         cell, page = one.cell(place.cell), pages[place.page - 1]
+        right, bottom = cell.right - further[0], cell.bottom - further[1]
         left, top, right, bottom = (round(side / 25.4 * one.dpi) for side in (
-            cell.right - CODE_BEGINS_MM, cell.bottom - CODE_BEGINS_MM,
-            cell.right - CODE_ENDS_MM, cell.bottom - CODE_ENDS_MM))  # fmt: skip
+            right - CODE_BEGINS_MM, bottom - CODE_BEGINS_MM,
+            right - CODE_ENDS_MM, bottom - CODE_ENDS_MM))  # fmt: skip
         yield place.code, np.ascontiguousarray(page[top:bottom, left:right])
 
 
