@@ -29,10 +29,10 @@ from app.store.book import Book
 from app.store.deed import Deed
 from app.store.upgrade import upgrade_book
 from app.window.parts.trail_graph import TrailGraph
-from tests.large_book import analysed
+from tests.large_book import SIZES, analysed
 from tests.makers import Clock, Studio
 
-FAN, OF_A_LOT, TURNS = 10_000, 12, 5  # the newest lots of the book are pots of 12
+FAN, OF_A_LOT, TURNS = 12_600, sum(SIZES) * 2 / 3, 5  # two cones make three lots
 
 
 def weighed_out_of_one_jar(deed: Deed, lots: list[int]) -> list[tuple[int, int]]:
@@ -48,7 +48,7 @@ def weighed_out_of_one_jar(deed: Deed, lots: list[int]) -> list[tuple[int, int]]
 
 
 def large_book(path: Path, skeins: int) -> Book:
-    """So many skeins, 10,000 of them dyed out of one jar."""
+    """So many skeins, `FAN` of them dyed out of one jar."""
     upgrade_book(path, datetime(2026, 2, 2, 8, tzinfo=UTC))
     book = Book(path, Clock())
     studio = analysed(Studio(book), skeins)

@@ -1,4 +1,4 @@
-"""A book of years in a second: the fan-outs of a real studio, written by one deed."""
+"""A book of years in a second: the fan-outs of a real studio, written week by week."""
 
 import sqlite3
 from contextlib import closing
@@ -24,13 +24,18 @@ from tests.makers import EACH_MG, LONG_MM, Studio
 
 SIZES = (7, 6)
 """Skeins of one cone in two groups; the second goes, with that of the next cone, into one pot."""
+WEEK = 10 * 2 * sum(SIZES)
+"""Skeins that one deed writes."""
 
 
-def years(deed: Deed, skeins: int) -> None:
-    """So many tagged skeins: 13 of each cone, in lots of 7 and mixed lots of 12; most are sold."""
+def week(deed: Deed, first: int, skeins: int) -> None:
+    """So many tagged skeins: 13 of each cone, in lots of 7 and mixed lots of 12; most are sold.
+
+    The first cone and lot are numbered from the `first` skein on.
+    """
     pairs = -(-skeins // (2 * sum(SIZES)))
     cones = deed.add_all([
-        Cone(code=f"X{number}", delivery=1, supplier_lot=1, base_version=1,
+        Cone(code=f"X{first + number}", delivery=1, supplier_lot=1, base_version=1,
              gross_mg=1_520_000, tare_mg=64_000) for number in range(2 * pairs)])
     deed.add_all([Waste(cone=cone, mg=EACH_MG, why="end of the cone") for cone in cones])
     groups = deed.add_all([_used(deed, "group", size) for _ in cones for size in SIZES])
@@ -43,7 +48,8 @@ def years(deed: Deed, skeins: int) -> None:
         _part(pools[place // 2], groups[2 * place + 1], 6) for place in range(2 * pairs)])
     dyed = [(group, 7) for group in groups[::2]] + [(pool, 12) for pool in pools]
     lots = deed.add_all([
-        DyeLot(code=f"L{number}", bath=None, base=1, colourway=1) for number in range(len(dyed))])
+        DyeLot(code=f"L{first + number}", bath=None, base=1, colourway=1)
+        for number in range(len(dyed))])
     deed.add_all([InBath(yarn=row, lot=lot, basis="scanned")
                   for (row, _), lot in zip(dyed, lots, strict=True)])
     washes = deed.add_all([Load(step="wash") for _ in dyed[::2]])
@@ -92,7 +98,8 @@ def _part(child: int, parent: int, count: int) -> Part:
 def analysed(studio: Studio, skeins: int) -> Studio:
     """The studio with that many skeins more, and the statistics that its database plans by."""
     studio.cone()
-    studio.do(years, skeins)
+    for first in range(0, skeins, WEEK):
+        studio.do(week, first, min(WEEK, skeins - first))
     with closing(sqlite3.connect(studio.book.path)) as raw, raw:
         raw.execute("ANALYZE")
     studio.book.close()

@@ -97,7 +97,6 @@ class Settings:
             raise _unusable(f"the prior of {kind} is {weight}")
         return weight * (self.favour if kind in self.favoured.get(fault or "", ()) else 1)
 
-
     def of(self, fault: str | None) -> "Settings":
         """The same, with as many buyers telling as tell of this kind of fault."""
         tells = self.hardly_seen.get(fault or "", self.rates.tells)

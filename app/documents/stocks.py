@@ -1,7 +1,7 @@
 """The stocks tags are printed on, told by their geometry: sheets of labels or card, and rolls."""
 
 import tomllib
-from collections.abc import Collection
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 from functools import cache
 from itertools import chain, count, islice
@@ -108,6 +108,17 @@ class Stock:
             f"{self.title} cannot be used as a stock: {why}.",
             "Measure the sheet again and correct its numbers.",
         )
+
+
+def in_runs(cells: Sequence[int]) -> list[str]:
+    """Cells in their order as words for each run of them: `3`, `5 to 9`."""
+    runs: list[list[int]] = []
+    for cell in cells:
+        if runs and runs[-1][-1] == cell - 1:
+            runs[-1].append(cell)
+        else:
+            runs.append([cell])
+    return [f"{run[0]} to {run[-1]}" if len(run) > 1 else f"{run[0]}" for run in runs]
 
 
 def after_grid(correction: Correction, read: Correction) -> Correction:

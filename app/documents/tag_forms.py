@@ -55,49 +55,20 @@ class Form:
 
 
 SWING = Form(
-    left=5,
-    right=5,
-    top=19.4,
-    colourway=Type(16, Face.BOLD),
-    base=Type(9),
-    net=Type(10, Face.BOLD),
-    print=Type(7),
-    maker=Type(8, Face.BOLD),
-    lead=3.1,
-    lot_pt=18,
-    label_above_lot=6.1,
+    left=5, right=5, top=19.4, colourway=Type(16, Face.BOLD), base=Type(9), net=Type(10, Face.BOLD),
+    print=Type(7), maker=Type(8, Face.BOLD), lead=3.1, lot_pt=18, label_above_lot=6.1,
 )
 SMALL = Form(
-    left=4.2,
-    right=4.2,
-    top=6.9,
-    colourway=Type(11, Face.BOLD),
-    base=Type(8),
-    net=Type(8, Face.BOLD),
-    print=Type(6.5),
-    maker=Type(6),
-    lead=2.6,
-    lot_pt=17,
-    label_above_lot=5,
+    left=4.2, right=4.2, top=6.9, colourway=Type(11, Face.BOLD), base=Type(8),
+    net=Type(8, Face.BOLD), print=Type(6.5), maker=Type(6), lead=2.6, lot_pt=17, label_above_lot=5,
 )
-CARD = Form(
-    left=6.2,  # cells without a margin lie at the page's edge, where a printer leaves 4 mm white
-    right=6.2,
-    top=9,
-    colourway=Type(13, Face.BOLD),
-    base=Type(8.5),
-    net=Type(9, Face.BOLD),
-    print=Type(6.5),
-    maker=Type(6.5),
-    lead=2.8,
-    lot_pt=17,
-    label_above_lot=5,
+CARD = replace(  # cells without a margin lie at the page's edge, where a printer leaves 4 mm white
+    SMALL, left=6.2, right=6.2, top=9, colourway=Type(13, Face.BOLD), base=Type(8.5),
+    net=Type(9, Face.BOLD), maker=Type(6.5), lead=2.8,
 )
 ROLL = replace(
     SMALL, left=3.2, top=6.5, colourway=Type(12, Face.BOLD), base=Type(8.5), maker=Type(6.5)
 )
-
-
 FORMS = {"swing": SWING, "small": SMALL, "card": CARD, "roll": ROLL}
 
 

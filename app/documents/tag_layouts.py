@@ -7,8 +7,8 @@ from app.documents.boxes import LEAST_GAP_MM, Box
 from app.documents.paper import SAFE_MM, SOLID, Paper, Pen
 from app.documents.signs import bar_foot, lot_over_bar, mark_after_lot
 from app.documents.square_codes import MM_PER_INCH, Symbol, whole_dots
-from app.documents.tag_choices import PLAIN, Choices
-from app.documents.tag_forms import FORMS, LEAST_ON_A_BAND, SWING, Form, lot_points
+from app.documents.stocks import Stock
+from app.documents.tag_forms import FORMS, LEAST_ON_A_BAND, Form, lot_points
 from app.documents.tag_words import TagWords
 from app.documents.typesetting import Face, Type, break_lines, width_mm
 
@@ -22,19 +22,6 @@ class Worn(Protocol):
     def grouped(self) -> str: ...
 
 
-class Layout(Protocol):
-    """Draws one tag of a size in the cell of the paper that was begun."""
-
-    def __call__(
-        self,
-        paper: Paper,
-        size: tuple[float, float],
-        words: TagWords,
-        code: Worn,
-        choices: Choices = PLAIN,
-    ) -> None: ...
-
-
 _ACROSS = 21  # modules of the QR code a tag wears
 _LOT_ABOVE_FOOT_MM = 5.7
 _BAND_LEFT, _BAND_LOT_PT = 10.0, 18.0
@@ -43,22 +30,21 @@ _HOLE_FROM_EDGE_MM = 6.5
 _HOLE_KEPT_FREE_MM = 5.5  # about the middle of a hole of 4 mm
 
 
-def swing_tag(
-    paper: Paper,
-    size: tuple[float, float],
-    words: TagWords,
-    code: Worn,
-    choices: Choices = PLAIN,
-) -> None:
-    """Hung from the middle of its long side; who and how much stand either side of the hole."""
-    form = SWING.chosen(choices)
-    paper.stamp(words, lambda: _swing_words(paper, form, size, words, code))
+def draw_tag(paper: Paper, stock: Stock, words: TagWords, code: Worn) -> None:
+    """One tag in the cell of the paper that was begun, as its stock is laid out."""
+    if stock.layout == "band":
+        _ball_band(paper, stock, words, code)
+        return
+    form, size = FORMS[stock.layout].chosen(stock.choices), stock.tag
+    set_words = _swing_words if stock.layout == "swing" else _compact_words
+    paper.stamp(words, lambda: set_words(paper, form, size, words, code))
     _wear(paper, form, size, code)
 
 
 def _swing_words(
     paper: Paper, form: Form, size: tuple[float, float], words: TagWords, code: Worn
 ) -> None:
+    """Hung from the middle of its long side; who and how much stand either side of the hole."""
     left, right, by = form.left, size[0] - form.right, form.text
     square = paper.code_room(_code_corner(paper, form, size), _ACROSS, form.module)
     beside_hole = _keep_hole_free(paper, size[0] / 2) - left
@@ -76,26 +62,10 @@ def _swing_words(
     _lot(paper, form, size, words, code, square)
 
 
-def compact_tag(of: Form) -> Layout:
-    """The same order on a small tag: what it is first, the maker in the small print."""
-
-    def draw(
-        paper: Paper,
-        size: tuple[float, float],
-        words: TagWords,
-        code: Worn,
-        choices: Choices = PLAIN,
-    ) -> None:
-        form = of.chosen(choices)
-        paper.stamp(words, lambda: _compact_words(paper, form, size, words, code))
-        _wear(paper, form, size, code)
-
-    return draw
-
-
 def _compact_words(
     paper: Paper, form: Form, size: tuple[float, float], words: TagWords, code: Worn
 ) -> None:
+    """The same order on a small tag: what it is first, the maker in the small print."""
     left, right, by = form.left, size[0] - form.right, form.text
     square = paper.code_room(_code_corner(paper, form, size), _ACROSS, form.module)
     paper.text(left, form.top, words.colourway, form.colourway, room=right - left)
@@ -113,24 +83,18 @@ def _compact_words(
     _lot(paper, form, size, words, code, square)
 
 
-def ball_band(
-    paper: Paper,
-    size: tuple[float, float],
-    words: TagWords,
-    code: Worn,
-    choices: Choices = PLAIN,
-) -> None:
+def _ball_band(paper: Paper, stock: Stock, words: TagWords, code: Worn) -> None:
     """Round a ball: the lot at the back's left, what it is in front, how to use it at the back's
     right; the last 15 mm are glued under and bear nothing."""
-    paper.stamp(words, lambda: _band_words(paper, size, words, code, choices))
+    choices = stock.choices
+    paper.stamp(words, lambda: _band_words(paper, stock, words, code))
     lot, mark = _lot_and_mark(code)
     mark_after_lot(paper, (_BAND_LEFT, 20), lot, mark, lot_points(choices, _BAND_LOT_PT))
     paper.code(_BAND_CODE, code.text, least_mm=choices.module_mm)
 
 
-def _band_words(
-    paper: Paper, size: tuple[float, float], words: TagWords, code: Worn, choices: Choices
-) -> None:
+def _band_words(paper: Paper, stock: Stock, words: TagWords, code: Worn) -> None:
+    size, choices = stock.tag, stock.choices
     by, least, ten = choices.text, choices.points(LEAST_ON_A_BAND), choices.points(10)
     small, bold, plain = Type(least), Type(least, Face.BOLD), Type(ten)
     paper.rule((size[0] - 15, 0), (size[0] - 15, size[1]), Pen(0.1, dash=(1, 1)))
@@ -149,13 +113,6 @@ def _band_words(
     paper.text(_BAND_LEFT, 13, "Dye lot", bold)
     lot_pt = lot_points(choices, _BAND_LOT_PT)
     lot_over_bar(paper, (_BAND_LEFT, 20), _lot_and_mark(code)[0], "", lot_pt)
-
-
-LAYOUTS: dict[str, Layout] = {
-    "swing": swing_tag,
-    **{name: compact_tag(FORMS[name]) for name in ("small", "card", "roll")},
-    "band": ball_band,
-}
 
 
 def _code_corner(paper: Paper, form: Form, size: tuple[float, float]) -> tuple[float, float]:

@@ -9,13 +9,14 @@ from app.documents.boxes import Box
 from app.documents.paper import HAIR, Paper
 from app.documents.proof import Due, prove
 from app.documents.square_codes import fits_a_tag
-from app.documents.stocks import Correction, Stock
-from app.documents.tag_layouts import LAYOUTS, Worn
+from app.documents.stocks import Correction, Stock, in_runs
+from app.documents.tag_layouts import Worn, draw_tag
 from app.documents.tag_words import Shortened, TagWords, check_words, ways_to_shorten
 from app.documents.typesetting import Face, Type, width_mm
 from app.problems import Refused
 
-_SLUG_LINE_MM, _SLUG_NEEDS_MM = 6.6, 10.5  # its base line, and the head of a page that has room
+_SLUG, _SLUG_LEAD_MM = Type(8), 3.2
+_OVER_SLUG_MM, _UNDER_SLUG_MM = 2.6, 3.9  # from the edge to its base line, and to the tags
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,7 +106,8 @@ def tag_sheets(
     """Tags in their order from the first cell on, every code read back before this returns.
 
     Cells that are `used` on the first sheet are passed over. Words that do not fit are refused by
-    name. The slug stands in the sheet's waste margin, with the sheet's number and cells after it.
+    name. The slug stands in the sheet's waste margin, with the sheet's number and cells after it;
+    on a sheet of which cells were used before, on another line than that of a new one.
     """
     wordings = {tag.words: tag for tag in tags}
     for words in wordings:
@@ -118,7 +120,10 @@ def tag_sheets(
         if place.page > len(paper.codes):
             paper.new_page()
         if place is places[0] or place.page > 1 and place.cell == 1:
-            _mark_sheet(paper, stock, correction, _slug(slug, place.page, places, stock, free))
+            _write_slug(paper, stock, _slug(slug, place.page, places, stock, free),
+                        stock.cells - len(free) if place.page == 1 else 0)
+            if stock.cut:
+                _mark_cuts(paper, stock, correction)
         box = stock.cell(place.cell, correction)
         _draw(paper, box, stock, fitted[tag.words].words, tag.code)
     pdf = paper.pdf("Make this printer's correction smaller, or choose another stock.")
@@ -186,16 +191,28 @@ def _paper(stock: Stock) -> Paper:
 
 def _draw(paper: Paper, box: Box, stock: Stock, words: TagWords, code: Worn) -> None:
     with paper.cell(box):
-        LAYOUTS[stock.layout](paper, stock.tag, words, code, stock.choices)
+        draw_tag(paper, stock, words, code)
 
 
-def _mark_sheet(paper: Paper, stock: Stock, correction: Correction, slug: str) -> None:
-    """The waste margin: what this sheet is, and where plain card is cut."""
-    if slug and stock.first[1] >= _SLUG_NEEDS_MM:
-        paper.text(max(stock.first[0], 10), _SLUG_LINE_MM, slug, Type(8))
-    if not stock.cut:
-        return
-    _mark_cuts(paper, stock, correction)
+def _write_slug(paper: Paper, stock: Stock, slug: str, used: int) -> None:
+    """What this sheet is, in its waste margin: the more cells were used before, the later the line,
+    so that it is not printed over what an earlier printing wrote."""
+    lines = _slug_lines(stock)
+    if slug and lines:
+        line = lines[-(-used * (len(lines) - 1) // stock.cells)]
+        paper.text(max(stock.first[0], 10), line, slug, _SLUG)
+
+
+def _slug_lines(stock: Stock) -> list[float]:
+    """The base lines that the waste margins have room for: at the head, then up from the foot."""
+    high = stock.page[1]
+    head, foot = (
+        range(int((margin - stock.edge - _OVER_SLUG_MM - _UNDER_SLUG_MM) // _SLUG_LEAD_MM) + 1)
+        for margin in (stock.first[1], high - stock.cell(stock.cells).bottom)
+    )
+    lowest = high - stock.edge - _OVER_SLUG_MM + _SLUG.ascent_mm - _SLUG.descent_mm
+    return [*(stock.edge + _OVER_SLUG_MM + line * _SLUG_LEAD_MM for line in head),
+            *(lowest - line * _SLUG_LEAD_MM for line in foot)]
 
 
 def _mark_cuts(paper: Paper, stock: Stock, correction: Correction) -> None:
@@ -221,21 +238,9 @@ def _slug(slug: str, page: int, places: Sequence[Place], stock: Stock, free: Seq
     left = len(_free(places, page, stock, free))
     after = f", {left} left" if left else ""
     return slug and (
-        f"{slug} · sheet {page} of {places[-1].page}"
-        f" · {_in_runs(cells)} of {stock.cells}{after}"
+        f"{slug} · sheet {page} of {places[-1].page} · cell{'' if len(cells) == 1 else 's'}"
+        f" {', '.join(in_runs(cells))} of {stock.cells}{after}"
     )
-
-
-def _in_runs(cells: Sequence[int]) -> str:
-    """The cells in words: `cells 3, 5 to 9`, `cell 10`."""
-    runs: list[list[int]] = []
-    for cell in cells:
-        if runs and runs[-1][-1] == cell - 1:
-            runs[-1].append(cell)
-        else:
-            runs.append([cell])
-    told = (f"{run[0]} to {run[-1]}" if len(run) > 1 else f"{run[0]}" for run in runs)
-    return f"cell{'' if len(cells) == 1 else 's'} {', '.join(told)}"
 
 
 def _due(

@@ -3,7 +3,7 @@
 from app.documents.paper import Paper
 from app.documents.square_codes import Symbol, whole_dots
 from app.documents.stocks import Correction, Stock
-from app.documents.tag_layouts import LAYOUTS
+from app.documents.tag_layouts import draw_tag
 from app.documents.tags import Tag
 
 
@@ -13,7 +13,7 @@ def white_edge_mm(stock: Stock, tag: Tag, off: Correction = (0.0, 0.0)) -> float
     paper = Paper("Trial", stock.page, dpi=stock.dpi, edge=stock.edge)
     cell = stock.cell(1)
     with paper.cell(cell):
-        LAYOUTS[stock.layout](paper, stock.tag, tag.words, tag.code, stock.choices)
+        draw_tag(paper, stock, tag.words, tag.code)
     [(_, code)] = paper.codes[0]
     dark = code.shrunk(white_edge_needed_mm(stock)).moved(*off)
     return min(dark.left - cell.left, dark.top - cell.top,

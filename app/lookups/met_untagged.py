@@ -14,16 +14,14 @@ from app.lookups.present import HERE, Leaf, leaves
 from app.lookups.shared_faults import shared_with_earlier
 from app.lookups.things import Found, lot_found
 from app.lookups.thread import Thread, thread
+from app.lookups.untagged import wearing
 from app.lookups.walks import below
-from app.records import Cause, Report, TagOn
-from app.store.dialect import among, listed
+from app.records import Cause, Report
 
 _STEPS = {"group": "on its cord", "pile": "counted, not tagged"}
 _OF_A_DYE = ("off shade", "bleed")
 """Faults that a jar fill may give; any other is looked for only where a cone or a wash is shared.
 """
-_WORN = select(TagOn.yarn).where(
-    among(TagOn.yarn, "ids"), TagOn.until.is_(None), TagOn.struck.is_(None))
 _OPEN = (
     select(Report.fault).where(
         Report.struck.is_(None),
@@ -48,8 +46,7 @@ def met_untagged(connection: Connection, kind: str, thing: int) -> tuple[MetUnta
     """What came of a cone, lot, load or jar fill and no tag tells of yet, by cord and pile."""
     found = [leaf for leaf in leaves(connection, below(connection, kind, thing))
              if leaf.kind in _STEPS or leaf.state in HERE]
-    worn = set(connection.execute(
-        _WORN, {"ids": listed(leaf.yarn for leaf in found)}).scalars())
+    worn = wearing(connection, (leaf.yarn for leaf in found))
     bare = [leaf for leaf in found
             if leaf.yarn not in worn and leaf.state != "missing at a count"]
     above = thread(connection, [leaf.yarn for leaf in bare])

@@ -27,12 +27,12 @@ class RedyeHistory:
 
     @property
     def words(self) -> str:
-        """'4 of 11 lots came within 1.0: 38 % in one try, 60 % in two; never promised'."""
+        """'4 of 11 lots came within 1.0; reckoned 38 % in one try, 60 % in two; never promised'."""
         one, two = self.chance(), self.chance(2)
         if one is None or two is None:
             return "no other lot was read, so nobody can say how likely it is; never promised"
-        return (f"{self.near} of {self.lots} lots came within {NEAR}: {_percent(one)} in one try, "
-                f"{_percent(two)} in two; never promised")
+        return (f"{self.near} of {self.lots} lots came within {NEAR}; reckoned {_percent(one)} in "
+                f"one try, {_percent(two)} in two; never promised")
 
 
 def redye_history(connection: Connection, lot: int) -> RedyeHistory:

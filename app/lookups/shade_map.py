@@ -16,8 +16,6 @@ from app.records import DyeLot
 SHOWN = 24
 """Newest lots that were read: more make no picture."""
 _LOOKED_AT = 60
-
-
 BETWEEN = 1.0
 """A limit between the studio's own; common practice, no source."""
 

@@ -13,21 +13,14 @@ from app.records import DyeLot, LineAgreed, Tag, TagOn, Whereabouts
 from app.store.dialect import among, listed
 
 _CAME = (
-    select(Whereabouts.line, Tag.lot, func.min(Whereabouts.deed).label("came"))
+    select(Whereabouts.line, Tag.lot, Whereabouts.state, func.min(Whereabouts.deed).label("came"))
     .join(TagOn, (TagOn.yarn == Whereabouts.yarn) & TagOn.until.is_(None)
           & TagOn.struck.is_(None))
     .join(Tag, Tag.id == TagOn.tag)
     .where(among(Whereabouts.line, "ids"), Whereabouts.until.is_(None),
-           Whereabouts.state == "taken", Whereabouts.struck.is_(None))
-    .group_by(Whereabouts.line, Tag.lot).order_by(Whereabouts.line, Tag.lot)
-)
-_SENT = (
-    select(Whereabouts.line, Tag.lot).distinct()
-    .join(TagOn, (TagOn.yarn == Whereabouts.yarn) & TagOn.until.is_(None)
-          & TagOn.struck.is_(None))
-    .join(Tag, Tag.id == TagOn.tag)
-    .where(among(Whereabouts.line, "ids"), Whereabouts.until.is_(None),
-           Whereabouts.state == "sent", Whereabouts.struck.is_(None))
+           Whereabouts.state.in_(("taken", "sent")), Whereabouts.struck.is_(None))
+    .group_by(Whereabouts.line, Tag.lot, Whereabouts.state)
+    .order_by(Whereabouts.line, Tag.lot)
 )
 _AGREED = (
     select(LineAgreed.line, func.max(LineAgreed.deed).label("deed"))
@@ -47,9 +40,10 @@ def unsettled(connection: Connection, lines: Iterable[int]) -> Mapping[int, str]
     sent: dict[int, set[int]] = defaultdict(set)
     row: Row[*tuple[Any, ...]]
     for row in connection.execute(_CAME, ids):
-        came[row.line][row.lot] = row.came
-    for row in connection.execute(_SENT, ids):
-        sent[row.line].add(row.lot)
+        if row.state == "sent":
+            sent[row.line].add(row.lot)
+        else:
+            came[row.line][row.lot] = row.came
     agreed = {one.line: one.deed for one in connection.execute(_AGREED, ids)}
     return {line: several_words(connection, lots.keys() | sent[line])
             for line, lots in came.items()

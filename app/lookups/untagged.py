@@ -1,6 +1,6 @@
 """Skeins that wear no tag: which of them are of a lot, and what else they may be of it."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
@@ -102,6 +102,11 @@ def untagged_like(connection: Connection, skein: int) -> OfLot | None:
     return OfLot((), tuple((find, Gap(None, 0, (skein,))) for find in finds))
 
 
+def wearing(connection: Connection, rows: Iterable[int]) -> frozenset[int]:
+    """Those of these rows that wear a tag now."""
+    return frozenset(connection.execute(_WORN, {"ids": listed(rows)}).scalars())
+
+
 def bare_for(connection: Connection, tag: int) -> tuple[Untagged, ...]:
     """Skeins that want a tag, of the lot that this free tag was printed for.
 
@@ -137,7 +142,7 @@ def _wanting(connection: Connection, lot: int, left: Sequence[Leaf]) -> tuple[Un
     """Skeins in the house that are of this lot alone, and wear nothing."""
     here = [leaf.yarn for leaf in left
             if leaf.kind in ("skein", "find") and leaf.count == 1 and leaf.state in HERE]
-    worn = set(connection.execute(_WORN, {"ids": listed(here)}).scalars())
+    worn = wearing(connection, here)
     bare = [row for row in here if row not in worn]
     above = thread(connection, bare)
     sure = [row for row in bare if nearest(above, row, "lot") == {lot}]

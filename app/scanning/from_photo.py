@@ -1,7 +1,7 @@
 """What a photograph of tags says: each code that was read, and the thing of the book behind it."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from sqlalchemy import Connection
 
@@ -47,7 +47,7 @@ class SeveralPhotos:
 
     sought: Sought
     count: int
-    problems: tuple[BadInput, ...] = field(default=())
+    problems: tuple[BadInput, ...] = ()
 
 
 def read_photos(

@@ -66,9 +66,9 @@ class Around:
     found: Callable[[Sequence[Finding], Callable[[Finding, str], None]], None]
     show_trail: Callable[[Sequence[Stop]], None]
     go: Callable[[str], None]
+    printers: Printers
     scanners: Scanners | None = None
     balance: WiredBalance | None = None
-    printers: Printers | None = None
 
 
 class InFront(Protocol):

@@ -5,7 +5,7 @@ from pathlib import Path
 
 from app.documents.stocks import Stock
 from app.problems import Problem
-from app.window.bench import Bench
+from app.window.bench import Around, Bench
 from app.window.papers import keep, open_paper
 from app.window.printers import Pages, pages_of
 
@@ -15,13 +15,11 @@ def put_out(
 ) -> None:
     """Made and kept away from the screen; then printed, or opened for the person to print."""
     around = bench.around
-    book = around.session.book.path
-    printer = printer_of(bench, stock)
+    book, printer = around.session.book.path, around.printers.of(stock)
 
     def made() -> tuple[Path, Pages | None]:
         sheet = pdf()
-        path = keep(book, kind, name, sheet)
-        return path, pages_of(sheet, stock, name) if printer else None
+        return keep(book, kind, name, sheet), _pages(around, printer, sheet, stock, name)
 
     def is_made(answer: tuple[Path, Pages | None]) -> None:
         path, pages = answer
@@ -30,25 +28,43 @@ def put_out(
             bench.say(f"The sheet is {path.name}{there}: print it at 100 %, not fitted to the "
                       "page.")
         else:
-            bench.say(send(bench, printer, pages))
+            bench.say(_send(around, printer, pages))
 
     around.background.read(bench, made, is_made)
 
 
-def printer_of(bench: Bench, stock: Stock) -> str:
-    """The printer that takes this stock's sheets straight, or '' where they are opened as files."""
-    printers = bench.around.printers
-    return "" if printers is None else printers.straight(stock)
+def hand_out(around: Around, sheet: bytes, file: Path | None, stock: Stock, also: str = "") -> None:
+    """Tags that are in the book: printed, or opened where they were saved; `also` is said with it.
+
+    They go out even if the pile that they were printed for is put away meanwhile.
+    """
+    printer, title = around.printers.of(stock), file.stem if file else stock.title
+
+    def ready() -> Pages | None:
+        return _pages(around, printer, sheet, stock, title)
+
+    def is_ready(pages: Pages | None) -> None:
+        sent = "" if pages is None else _send(around, printer, pages)
+        if words := "; ".join(filter(None, (also, sent))):
+            around.say(words)
+        if pages is None and file is not None:
+            open_paper(file)
+
+    around.background.read(around.background, ready, is_ready)
 
 
-def send(bench: Bench, printer: str, pages: Pages) -> str:
+def _pages(
+    around: Around, printer: str, sheet: bytes, stock: Stock, title: str
+) -> Pages | None:
+    """The pages for the printer that takes them straight; none where a file is opened."""
+    return pages_of(sheet, stock, title) if around.printers.knows(printer) else None
+
+
+def _send(around: Around, printer: str, pages: Pages) -> str:
     """Into the printer; what to say of it, or '' where the trouble is said in its place."""
-    printers = bench.around.printers
-    if printers is None:
-        return ""
     try:
-        printers.send(printer, pages)
+        around.printers.send(printer, pages)
     except Problem as problem:
-        bench.around.trouble(problem)
+        around.trouble(problem)
         return ""
     return f"Sent to {printer}."

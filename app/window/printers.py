@@ -68,7 +68,8 @@ class Printers:
         self.settings, self._known, self._opened = settings, known, opened
 
     def known(self) -> tuple[str, ...]:
-        """The printers that the system has now; may take a moment where they are on a network."""
+        """The printers that the system has now; slow where they are on a network, so asked away
+        from the screen."""
         return self._known()
 
     def of(self, stock: "Stock") -> str:
@@ -79,13 +80,10 @@ class Printers:
         """What print on this stock is moved by, for the printer that is chosen for it."""
         return self.settings.correction(self.of(stock), stock.name)
 
-    def straight(self, stock: "Stock") -> str:
-        """The name of the printer that takes this stock's sheets straight, or ''.
-
-        A printer that was only named here, and the system does not know, gets a file.
-        """
-        name = self.of(stock)
-        return name if name and name in self.known() else ""
+    def knows(self, name: str) -> bool:
+        """Whether this printer takes sheets straight: one that was only named here, and the system
+        does not know, gets a file. As slow as `known`."""
+        return bool(name) and name in self.known()
 
     def send(self, name: str, pages: Pages) -> None:
         """Put the pages into the printer's queue; raises NotFound or Refused."""

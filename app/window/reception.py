@@ -23,7 +23,6 @@ if TYPE_CHECKING:
     from app.scanning.resolve import Resolution
 
 
-
 class Reception(QObject):
     """Bench plates open benches, UNDO LAST undoes, all else is for the bench that is open.
 

@@ -32,11 +32,10 @@ def promise_offered(
     customer = known(deed, buyer)
     offered(deed, replace(said, customer=customer))
     number = promise(deed, lot, count, Buyer(customer), put_up)
-    told = deed.said
     if lot != said.lot:
+        promised = deed.said
         agree_line(deed, _line_of(deed, number), "customer agreed")
-        told += "; the customer agreed to this lot"
-    deed.say(told)
+        deed.say(f"{promised}; the customer agreed to this lot")
     return number
 
 

@@ -84,8 +84,7 @@ def put_by(
     if until <= deed.written:
         raise Refused(f"{moment_words(until)} is over already; nothing was put by.",
                       "Choose a later day.")
-    move(deed, tagged, To("put by", place=place, customer=customer, ends=until,
-                          basis=basis))
+    move(deed, tagged, To("put by", place=place, customer=customer, ends=until, basis=basis))
 
 
 def end_put_bys(deed: Deed, shelf: int, basis: str = "scanned") -> int:

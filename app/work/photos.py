@@ -13,8 +13,8 @@ KINDS = {b"\xff\xd8\xff": "image/jpeg", b"\x89PNG\r\n\x1a\n": "image/png"}
 """How a picture begins, and what it is then."""
 
 
-def keep_photo(deed: Deed, report: int, picture: bytes) -> int:
-    """A picture of what a report says, as a JPEG or PNG file; its row."""
+def kind_of(picture: bytes) -> str:
+    """What kind of file it is. Raises Refused where it is none that can be kept."""
     kind = next((kind for first, kind in KINDS.items() if picture.startswith(first)), None)
     if kind is None:
         raise Refused("This file is no JPEG or PNG picture; nothing was saved.",
@@ -22,6 +22,12 @@ def keep_photo(deed: Deed, report: int, picture: bytes) -> int:
     if len(picture) > MOST_BYTES:
         raise Refused(f"The picture is larger than {MOST_BYTES // 1_000_000} MB; nothing was "
                       "saved.", "Make it smaller and drop it again.")
+    return kind
+
+
+def keep_photo(deed: Deed, report: int, picture: bytes) -> int:
+    """A picture of what a report says, as a JPEG or PNG file; its row."""
+    kind = kind_of(picture)
     if deed.value(select(Report.id).where(Report.id == report, Report.struck.is_(None))) is None:
         raise NotFound("This report is not in the book; nothing was saved.",
                        "Choose it on the Desk again.")

@@ -13,6 +13,7 @@ from app.records import Cause, Report, Sighting
 from app.records.reports import CAUSES, FAULTS, SEEN_AT, WHERE_ON
 from app.store.deed import Deed
 from app.work.dividing import must_be_known, skeins
+from app.work.photos import keep_photo
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,9 +34,10 @@ class FaultIn:
 
 
 def report_fault(
-    deed: Deed, fault: FaultIn, yarn: Sequence[int] = (), basis: str = "scanned"
+    deed: Deed, fault: FaultIn, yarn: Sequence[int] = (), basis: str = "scanned",
+    pictures: Sequence[bytes] = (),
 ) -> int:
-    """A fault on these skeins, or on what was stated. The report's row."""
+    """A fault on these skeins, or on what was stated, with its pictures. The report's row."""
     if fault.fault not in FAULTS or fault.seen_at not in SEEN_AT or fault.where_on not in WHERE_ON:
         raise Refused("What is seen was not said; nothing was saved.", "Choose the fault.")
     if (fault.where_on == "repeats") != (fault.repeat_mm is not None):
@@ -58,7 +60,10 @@ def report_fault(
     deed.add_all([Sighting(yarn=one, report=row, faulty=1, seen_at=fault.seen_at, basis=basis)
                   for one in dict.fromkeys(yarn)])
     told = skeins(len(set(yarn))) if yarn else "a lot, as stated"
-    deed.say(f"{fault.fault} on {told}")
+    for picture in pictures:
+        keep_photo(deed, row, picture)
+    with_it = f", with {skeins(len(pictures), 'picture')}" if pictures else ""
+    deed.say(f"{fault.fault} on {told}{with_it}")
     return row
 
 

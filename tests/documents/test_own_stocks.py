@@ -16,10 +16,11 @@ from app.documents.own_stocks import (
     written_layouts,
     written_stocks,
 )
-from app.documents.stocks import stock, stocks
+from app.documents.stocks import LayoutName, stock, stocks
 from app.documents.tag_choices import Choices
-from app.documents.tag_layouts import LAYOUTS
+from app.documents.tags import Tag, try_on
 from app.problems import NotFound, Refused
+from tests.documents.samples import tag_words
 
 OWN = replace(stock("tag-70x50"), name="own-1", title="Kraft card", long_edge_first=True)
 CHOSEN = Layout("small", Choices(text=1.1, lot_mm=4.5, leaves_out=("knit", "care")))
@@ -51,5 +52,8 @@ def test_names_are_never_used_twice_and_titles_are_told_apart() -> None:
         check_title("  ", [OWN])
 
 
-def test_every_layout_that_can_be_chosen_can_be_drawn() -> None:
-    assert set(LAYOUT_NAMES) == set(LAYOUTS)
+@pytest.mark.parametrize("layout", LAYOUT_NAMES)
+def test_every_layout_that_can_be_chosen_can_be_drawn(layout: LayoutName) -> None:
+    large = replace(stock("band-210x50"), edge=1.5, tag=(210, 70), down=3, step=(210, 70),
+                    layout=layout)
+    assert try_on(Tag(tag_words(), "7M"), large).words.lot == "2615R6F"

@@ -4,12 +4,12 @@ from dataclasses import replace
 
 import pytest
 
+from app.documents.own_stocks import LAYOUT_NAMES
 from app.documents.proof import printed_pages
 from app.documents.square_codes import whole_dots
 from app.documents.stocks import Stock, stock, stocks
 from app.documents.tag_choices import Choices
 from app.documents.tag_forms import CARD, SWING, check_sizes, lot_points
-from app.documents.tag_layouts import LAYOUTS
 from app.documents.tags import tag_sheets
 from app.documents.typesetting import Type
 from app.problems import Refused
@@ -56,7 +56,7 @@ def test_a_code_too_large_for_its_tag_is_refused_and_never_laid_over_words() -> 
         printed(stock("small-63x38"), module_mm=1.2)
 
 
-@pytest.mark.parametrize("layout", LAYOUTS)
+@pytest.mark.parametrize("layout", LAYOUT_NAMES)
 def test_every_layout_refuses_text_under_the_least(layout: str) -> None:
     check_sizes(layout, Choices(text=1.0))
     with pytest.raises(Refused, match="The least is 6 pt|smallest words"):

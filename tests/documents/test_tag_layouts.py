@@ -6,7 +6,7 @@ from app.calculations.codes import read
 from app.documents.boxes import Box
 from app.documents.paper import Paper
 from app.documents.stocks import Stock, stock, stocks
-from app.documents.tag_layouts import LAYOUTS
+from app.documents.tag_layouts import draw_tag
 from app.documents.typesetting import Type
 from tests.documents.samples import tag_words, text_of
 
@@ -15,7 +15,7 @@ def drawn(one: Stock, **changes: object) -> Paper:
     """One tag in the first cell."""
     paper = Paper("Test", one.page, dpi=one.dpi, edge=one.edge)
     with paper.cell(one.cell(1)):
-        LAYOUTS[one.layout](paper, one.tag, tag_words(**changes), read("2615R6F-7M"))
+        draw_tag(paper, one, tag_words(**changes), read("2615R6F-7M"))
     return paper
 
 
@@ -55,7 +55,7 @@ def test_the_codes_modules_are_never_under_half_a_millimetre(one: Stock) -> None
 def test_the_hole_is_kept_free() -> None:
     paper = Paper("Test", (85, 55))
     with paper.cell(Box(0, 0, 85, 55)):
-        LAYOUTS["swing"](paper, (85, 55), tag_words(), read("2615R6F-7M"))
+        draw_tag(paper, stock("swing-85x55"), tag_words(), read("2615R6F-7M"))
         paper.text(40, 7, "here", Type(7))
     assert "“here” meets “the hole”" in paper.misfits
 

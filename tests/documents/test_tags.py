@@ -1,5 +1,6 @@
 """Sheets of tags: any cell, any mix of lots, proven, and nothing on them that should not be."""
 
+from dataclasses import replace
 from random import Random
 
 import pytest
@@ -169,6 +170,24 @@ def test_the_slug_stands_in_the_waste_margin_with_its_cells() -> None:
     first, second = text_of(sheets.pdf)
     assert "Tags of 26·15·R6F · sheet 1 of 2 · cells 20 to 21 of 21" in first
     assert "Tags of 26·15·R6F · sheet 2 of 2 · cell 1 of 21, 20 left" in second
+
+
+@pytest.mark.parametrize("one", [SMALL, replace(SWING, cut=False)], ids=["small", "swing"])
+def test_a_second_printing_on_a_sheet_writes_its_slug_on_another_line(one: Stock) -> None:
+    rows = []
+    for used in ((), (1, 2, 3)):
+        page = printed_pages(tag_sheets(tags(1), one, used=used, slug="Tags").pdf, 150)[0]
+        for number in range(1, one.cells + 1):  # what is left is the waste margin
+            box = one.cell(number)
+            page.paste(255, tuple(round(mm / 25.4 * 150) for mm in box))
+        _, top, _, foot = ink_box(page.crop((0, 0, round(100 / 25.4 * 150), page.height)), 150)
+        rows.append((top, foot))
+    assert rows[0][1] < rows[1][0] or rows[1][1] < rows[0][0]
+
+
+def test_a_wider_edge_that_is_not_printed_moves_the_slug_in() -> None:
+    wider = replace(SMALL, edge=5)
+    assert "Tags · sheet 1" in text_of(tag_sheets(tags(1), wider, slug="Tags").pdf)[0]
 
 
 def test_a_roll_has_no_waste_margin_and_no_slug() -> None:

@@ -8,7 +8,7 @@ from tests.makers import Studio
 
 def test_four_of_eleven_are_38_percent_in_one_try_and_60_in_two() -> None:
     assert RedyeHistory(4, 11).words == (
-        "4 of 11 lots came within 1.0: 38 % in one try, 60 % in two; never promised")
+        "4 of 11 lots came within 1.0; reckoned 38 % in one try, 60 % in two; never promised")
 
 
 def test_the_other_lots_that_were_read_are_counted_against_this_one(studio: Studio) -> None:

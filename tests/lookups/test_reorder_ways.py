@@ -66,7 +66,7 @@ def test_a_kits_substitute_a_redye_and_all_new_say_what_they_rest_on() -> None:
         "Sluice Keeper's Glove, 26·06·H3W, 4 free: kit Stair-Rail Cowl allows it")
     way = redye(RedyeHistory(4, 11), FRIDAY)
     assert way.words == ("Dye at least 3 to match, ready by 29 May 2026: 4 of 11 lots came within "
-                         "1.0: 38 % in one try, 60 % in two; never promised")
+                         "1.0; reckoned 38 % in one try, 60 % in two; never promised")
     assert way.certainty == "a chance, never promised"
     assert all_new(5, [(LINE, 4), (LINE, 6)]).skeins == 6
     assert all_new(9, [(LINE, 4)]).lot is None

@@ -1,6 +1,10 @@
 """Every test of the window starts in the same look, and leaves nothing running."""
 
+from pathlib import Path
+
 import pytest
+from PySide6.QtCore import QObject, QUrl, Slot
+from PySide6.QtGui import QDesktopServices
 from PySide6.QtTest import QTest
 
 from app.window.computer_settings import ComputerSettings
@@ -9,6 +13,18 @@ from app.window.look.stylesheet import wear
 from app.window.main_window import MainWindow
 from tests.window.example_benches import LotBench, ReelBench
 from tests.window.fakes import FakeBook, a_place, a_session
+
+
+class Opened(QObject):
+    """Stands in for whatever program shows a PDF on this computer."""
+
+    def __init__(self):
+        super().__init__()
+        self.files = []
+
+    @Slot(QUrl)
+    def take(self, url):
+        self.files.append(Path(url.toLocalFile()))
 
 
 @pytest.fixture(autouse=True)
@@ -24,6 +40,15 @@ def settings(tmp_path):
     kept = ComputerSettings(tmp_path / "computer.ini")
     kept.person, kept.station = "SK", "till"
     return kept
+
+
+@pytest.fixture
+def opened():
+    """The files that were opened for the person."""
+    viewer = Opened()
+    QDesktopServices.setUrlHandler("file", viewer, "take")
+    yield viewer.files
+    QDesktopServices.unsetUrlHandler("file")
 
 
 @pytest.fixture

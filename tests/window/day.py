@@ -3,20 +3,13 @@
 from collections import Counter
 from time import perf_counter
 
-from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QLabel, QWidget
 
 from app.calculations.codes import Kind, numbered, shown
 from app.documents.proof import read_back
 from app.documents.stocks import stock
-from app.lookups.studio import people
-from app.store.deed import By
-from app.window.benches.tagging import printing
-from app.window.main_window import MainWindow
-from app.window.places import PLACES
-from app.window.session import Session
 from app.work.studio import choose
-from tests.window.benches.at_work import DONE, AtWork, disc, plate, pot
+from tests.window.benches.at_work import DONE, AtWork, disc, open_window, plate, pot
 
 
 class Day(AtWork):
@@ -67,21 +60,11 @@ def open_day(qtbot, settings, studio, monkeypatch):
     """The window on a book with a base, a colourway, discs and pots, and no cone yet."""
     studio.do(choose, {"name": "Quernlow Dyeyard", "address": "Staithe Row 3, Quernlow"})
     opened = []
-    monkeypatch.setattr(printing, "open_paper", opened.append)
+    monkeypatch.setattr("app.window.handing_out.open_paper", opened.append)
     settings.person, settings.station = "OW", "bench"
-    book = studio.book
-    session = Session(book, By, lambda: book.ask(people), lambda: "no copy", lambda *_: None)
-    window = MainWindow(settings, PLACES, lambda: session)
-    qtbot.addWidget(window)
-    window.resize(1280, 800)
-    window.show()
-    qtbot.waitUntil(lambda: window.floor.bench() is not None)
-    QTest.qWaitForWindowActive(window)
-    one = Day(qtbot, window, studio)
-    one.opened = opened
-    one.quiet()
-    yield one
-    window.close()
+    for day in open_window(Day, qtbot, settings, studio.book, studio=studio):
+        day.opened = opened
+        yield day
 
 
 def receive_one_cone(day):

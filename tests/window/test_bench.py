@@ -24,6 +24,7 @@ def bench(qtbot):
             found=lambda *_: None,
             show_trail=lambda _: None,
             go=lambda _: None,
+            printers=None,
         )  # fmt: skip
     )
     bench.did, bench.said = did, said

@@ -23,6 +23,7 @@ def around(floor):
     return Around(
         background=None, session=a_session(), do=nothing, run=nothing, say=nothing,
         trouble=floor.trouble, found=floor.found, show_trail=floor.show_trail, go=nothing,
+        printers=None,
     )  # fmt: skip
 
 

@@ -17,7 +17,7 @@ def bench(qtbot):
     background = Background(lambda _owner, error: faults.append(error))
     nothing = lambda *_: None  # noqa: E731
     bench = Bench(Around(background, a_session(), nothing, nothing, nothing, troubles.append,
-                         nothing, nothing, nothing))
+                         nothing, nothing, nothing, None))
     bench.troubles = troubles
     qtbot.addWidget(bench)
     yield bench

@@ -82,7 +82,9 @@ def test_a_stock_goes_straight_only_to_a_printer_that_the_system_has(qapp, tmp_p
         settings.name(printer)
         settings.choose(one.name, printer)
     settings.correct("laser", small.name, (0.4, -0.3))
-    assert (printers.straight(small), printers.straight(roll)) == ("laser", "")
+    assert (printers.of(small), printers.knows(printers.of(small))) == ("laser", True)
+    assert not printers.knows(printers.of(roll))
+    assert not printers.knows("")
     assert (printers.correction(small), printers.correction(roll)) == ((0.4, -0.3), (0, 0))
 
 

@@ -9,19 +9,14 @@ from datetime import UTC, datetime
 from time import perf_counter
 
 import pytest
-from PySide6.QtTest import QTest
 
-from app.lookups.studio import people
 from app.lookups.things import by_code, of_lot
 from app.store.book import Book
 from app.store.deed import By
-from app.window.main_window import MainWindow
-from app.window.places import PLACES
-from app.window.session import Session
 from app.work.holding import hold
 from app.work.selling import OrderIn, Wanted, place_order
 from tests.makers import Clock
-from tests.window.benches.at_work import plate
+from tests.window.benches.at_work import open_window, plate
 from tests.window.benches.counter_hands import AtCounter
 
 MOST = 3
@@ -78,18 +73,9 @@ def shop(qtbot, settings, demo_folder, tmp_path):
     shutil.copy(demo_folder / "quernlow-dyeyard.book", path)
     book = Book(path, Clock(datetime(2026, 5, 15, 12, tzinfo=UTC)))
     settings.person, settings.station = "SK", "till"
-    session = Session(book, By, lambda: book.ask(people), lambda: "no copy", lambda *_: None)
-    window = MainWindow(settings, [one for one in PLACES if one.number in (7, 8, 9, 10)],
-                        lambda: session)
-    qtbot.addWidget(window)
-    window.show()
-    qtbot.waitUntil(lambda: window.floor.bench() is not None)
-    QTest.qWaitForWindowActive(window)
-    at = InTheShop(qtbot, window, book)
-    at.quiet()
-    at.enter(9)
-    yield at
-    window.close()
+    for at in open_window(InTheShop, qtbot, settings, book, (7, 8, 9, 10), book):
+        at.enter(9)
+        yield at
     book.close()
 
 
@@ -106,6 +92,7 @@ def test_two_more_of_a_lot_with_one_free_the_kit_is_opened_or_the_old_lot_is_a_t
     assert asked.free.accessibleName() == "1 left to sell 2 skeins wanted"
     words = shop.words(asked)
     assert "1 in kit Lock-Gate Mitts, not sold: open it" in words
+    assert [key.accessibleName() for key in asked.keys][:2] == ["Same lot", "From a kit"]
     assert "26·06·H3W, Sluice Keeper’s Glove, 4 free: 0.1 ± 0.5, looks the same" in words
     assert asked.found.ways[2].difference is not None
     assert f"{asked.found.ways[2].difference.ciede2000:.2f}" == "0.10"

@@ -1,7 +1,6 @@
 """A fault is told, or yarn is seen good, at the bench where it is in hand."""
 
 from collections.abc import Callable
-from typing import Any
 
 from PySide6.QtCore import QObject
 
@@ -10,7 +9,7 @@ from app.problems import NotFound, Refused
 from app.scanning.resolve import Resolution, resolve
 from app.window.bench import Bench
 from app.window.faults.fault_card import FaultCard, Seen, Told
-from app.work.photos import keep_photo
+from app.work.photos import kind_of
 from app.work.reporting import FaultIn, report_fault, seen_good
 
 
@@ -71,10 +70,16 @@ class Telling(QObject):
         return True
 
     def take_picture(self, picture: bytes) -> bool:
-        """Whether a photo goes to the open card."""
-        if self.card is not None:
+        """Whether a photo goes to the open card; what cannot be kept is refused at once."""
+        if self.card is None:
+            return False
+        try:
+            kind_of(picture)
+        except Refused as problem:
+            self._bench.around.trouble(problem)
+        else:
             self.card.add_picture(picture)
-        return self.card is not None
+        return True
 
     def _turn_to(self, card: FaultCard | None) -> None:
         self._card = card
@@ -106,11 +111,10 @@ class Telling(QObject):
             told.fault, "customer" if by_buyer else card.seen.at, told.where_on, told.repeat_mm,
             told.words, order.customer if order else None,
             None if told.yarn else card.seen.lot, told.count)
-        self._bench.do(report_fault, fault, told.yarn, basis=card.seen.basis, token=card.token,
-                       then=lambda done: self._reported(done.answer, card))
+        self._bench.do(report_fault, fault, told.yarn, basis=card.seen.basis,
+                       pictures=tuple(card.pictures), token=card.token,
+                       then=lambda _done: self._reported(card))
 
-    def _reported(self, report: Any, card: FaultCard) -> None:
-        for number, picture in enumerate(card.pictures):
-            self._bench.do(keep_photo, report, picture, token=f"{card.token}-{number}")
+    def _reported(self, card: FaultCard) -> None:
         if self.card is card:
             self.leave()

@@ -101,9 +101,9 @@ class SideBySide(QWidget):
 class Actions(QWidget):
     """Keys in a row that goes on in the next line when the text is large."""
 
-    def __init__(self, *keys: QWidget) -> None:
+    def __init__(self, *keys: QWidget, gap: int = Gap.LINE) -> None:
         super().__init__()
-        self._keys = keys
+        self._keys, self._gap = keys, gap
         for key in keys:
             key.setParent(self)
         policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
@@ -115,8 +115,8 @@ class Actions(QWidget):
         return QSize(widest, self.heightForWidth(max(widest, self.width())))
 
     def sizeHint(self) -> QSize:
-        widths = [key.sizeHint().width() + Gap.LINE for key in self._shown()]
-        width = max(0, sum(widths) - Gap.LINE)
+        widths = [key.sizeHint().width() + self._gap for key in self._shown()]
+        width = max(0, sum(widths) - self._gap)
         return QSize(width, self.heightForWidth(width))
 
     def heightForWidth(self, width: int) -> int:
@@ -141,7 +141,7 @@ class Actions(QWidget):
                 x, y, line = 0, y + line + Gap.SMALL, 0
             if move:
                 key.setGeometry(x, y, min(needs.width(), width), needs.height())
-            x, line = x + needs.width() + Gap.LINE, max(line, needs.height())
+            x, line = x + needs.width() + self._gap, max(line, needs.height())
         return y + line
 
     def _shown(self) -> list[QWidget]:

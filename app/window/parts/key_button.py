@@ -15,7 +15,6 @@ from PySide6.QtWidgets import QAbstractButton, QSizePolicy
 from app.window.look.look import TARGET, Gap, Size, look
 from app.window.look.shapes import draw_key_cap, key_cap_width
 
-_PAD = int(Gap.LINE)
 _KEYS = {"": (), "Esc": (), "Enter": ("Return", "Enter")}
 _WHY_WIDTH = 260  # of the reason's lines, at a text factor of 1
 
@@ -27,6 +26,9 @@ class KeyButton(QAbstractButton):
     keys. `Esc` is only shown: the window itself answers it. A single letter or digit is pressed by
     the bench, for a shortcut would hear it in the first character of a scan.
     """
+
+    pad = int(Gap.LINE)
+    """Room at both ends."""
 
     def __init__(
         self, words: str, key: str = "", *, strong: bool = False, size: float = Size.PLAIN
@@ -76,11 +78,11 @@ class KeyButton(QAbstractButton):
         return self._reckoned[1]
 
     def _needs(self) -> QSize:
-        width = self._words_width() + self._cap_width() + 2 * _PAD
+        width = self._words_width() + self._cap_width() + 2 * self.pad
         if self._why:
             metrics = QFontMetricsF(look().font(Size.SMALL))
             why = min(metrics.horizontalAdvance(self._why), look().px(_WHY_WIDTH))
-            width = max(width, why + 2 * _PAD)
+            width = max(width, why + 2 * self.pad)
         width = max(TARGET, -(-round(width) // 4) * 4)
         return QSize(width, self.heightForWidth(width))
 
@@ -100,7 +102,7 @@ class KeyButton(QAbstractButton):
         ink = self._draw_ground(painter, box)
         painter.setPen(ink)
         painter.setFont(look().font(self._size, bold=True))
-        line = QRectF(box.adjusted(_PAD, 0, -_PAD, 0))
+        line = QRectF(box.adjusted(self.pad, 0, -self.pad, 0))
         if self._why:
             line.setTop(Gap.SMALL)
             line.setHeight(QFontMetricsF(painter.font()).height())
@@ -113,7 +115,7 @@ class KeyButton(QAbstractButton):
         if self._why:
             painter.setFont(look().font(Size.SMALL))
             painter.drawText(
-                QRectF(_PAD, line.bottom(), box.width() - 2 * _PAD, box.height()),
+                QRectF(self.pad, line.bottom(), box.width() - 2 * self.pad, box.height()),
                 Qt.TextFlag.TextWordWrap,
                 self._why,
             )
@@ -154,7 +156,7 @@ class KeyButton(QAbstractButton):
 
     def _why_height(self, width: int) -> float:
         metrics = QFontMetricsF(look().font(Size.SMALL))
-        room = QRectF(0, 0, max(1, width - 2 * _PAD), 10_000)
+        room = QRectF(0, 0, max(1, width - 2 * self.pad), 10_000)
         return metrics.boundingRect(room, int(Qt.TextFlag.TextWordWrap), self._why).height()
 
     def _told(self) -> None:

@@ -51,7 +51,6 @@ class OfferRow(RowButton):
             row.addWidget(Words(offer.right, Size.LEAD, bold=True, wrap=False))
 
 
-
 class OfferRows(QWidget):
     """Rows below each other; of many the first stand there at once, the others as it goes on."""
 

@@ -61,8 +61,8 @@ class ShadePage(QWidget):
 
     def show_map(self, shades: ShadeMap) -> None:
         """Show a colourway's lots, the one in hand marked; fewer than two make no picture."""
-        before = None if self.shades is None or self.meant is None or \
-            self.meant >= len(self.shades.lots) else self.shades.lots[self.meant].lot
+        before = (None if self.shades is None or self.meant is None
+                  else self.shades.lots[self.meant].lot)
         self.shades = shades
         lots = [step.lot for step in shades.lots]
         self.title.setText(f"Shades of {shades.colourway}, {shades.base}")

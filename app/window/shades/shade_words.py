@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 
 from app.calculations.cards import Compared
+from app.calculations.listing import listing
 from app.calculations.shade import Colour
 from app.calculations.shade_difference import Difference
 from app.calculations.shade_words import USUAL, Bands, Judged, judge
@@ -112,11 +113,6 @@ def step_words(shades: ShadeMap, place: int) -> str:
 def named(shades: ShadeMap, place: int) -> str:
     """A lot by its number in the picture and its code."""
     return f"{place + 1} {shades.lots[place].code}"
-
-
-def listing(words: Sequence[str]) -> str:
-    """'a, b and c'."""
-    return " and ".join(filter(None, (", ".join(words[:-1]), words[-1]))) if words else ""
 
 
 def number(value: float, digits: int = 1) -> str:

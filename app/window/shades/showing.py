@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import QObject
 
-from app.lookups.shade_map import ShadeMap, shade_map
+from app.lookups.shade_map import shade_map
 from app.lookups.things import Found
 from app.lookups.untagged import LotMeant, lot_meant
 from app.window.bench import Bench
@@ -15,13 +15,13 @@ class Showing(QObject):
     def __init__(self, bench: Bench) -> None:
         super().__init__(bench)
         self._bench, self.page = bench, ShadePage()
-        self.lot: int | None = None
+        self._lot: int | None = None
         self._limit: float | None = None  # as the studio says
         self.page.limited.connect(self._sort)
 
     def open(self, lot: int) -> None:
         """The colourway and base of this lot."""
-        self.lot = lot
+        self._lot = lot
         self.look_again()
 
     def open_of(self, found: Found) -> None:
@@ -30,8 +30,8 @@ class Showing(QObject):
 
     def look_again(self) -> None:
         """The same as it is now."""
-        if self.lot is not None:
-            self._bench.ask(self._show, shade_map, self.lot, self._limit)
+        if self._lot is not None:
+            self._bench.ask(self.page.show_map, shade_map, self._lot, self._limit)
 
     def count(self, number: int) -> None:
         """A COUNT plate: this lot is meant."""
@@ -45,6 +45,3 @@ class Showing(QObject):
     def _sort(self, limit: float) -> None:
         self._limit = limit
         self.look_again()
-
-    def _show(self, shades: ShadeMap) -> None:
-        self.page.show_map(shades)

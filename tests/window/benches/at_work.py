@@ -2,6 +2,7 @@
 
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QLabel
 
 from app.calculations.codes import Kind, numbered
 from app.lookups.studio import people
@@ -12,9 +13,10 @@ from app.window.session import Session
 from tests.window.conftest import quiet
 from tests.window.hands import pause, send
 
-DONE, UNDO, MIXED, HOLD, SPLIT, SECONDS = (
-    numbered(Kind.ACTION, number).text for number in range(1, 7)
+DONE, UNDO, MIXED, HOLD, SPLIT, SECONDS, GOOD, FAULT = (
+    numbered(Kind.ACTION, number).text for number in range(1, 9)
 )
+PLATES = tuple(place.number for place in PLACES)
 _ALT, _NAMES = Qt.KeyboardModifier.AltModifier, {"Enter": "Return"}
 
 
@@ -82,6 +84,13 @@ class AtWork:
         """Type words with one's fingers, into whatever has the focus."""
         self.press(*words)
 
+    def ask(self, words):
+        """Type into the scan line, and Enter."""
+        self.press("Escape")
+        self.window.head.scan_line.clear()
+        self.type(words)
+        self.press("Enter")
+
     def click(self, widget):
         """A tap."""
         self._qtbot.mouseClick(widget, Qt.MouseButton.LeftButton)
@@ -90,6 +99,11 @@ class AtWork:
     def quiet(self):
         """Wait until nothing is going on."""
         quiet(self._qtbot, self.window)
+
+    def words(self, widget=None):
+        """All words in sight on the bench."""
+        labels = (widget or self.bench).findChildren(QLabel)
+        return "\n".join(label.text() for label in labels if label.isVisible())
 
     @property
     def said(self):
@@ -118,19 +132,27 @@ class AtWork:
         return [(tag.station.kind, tag.station.code) for tag in self.window.floor.trail.tags]
 
 
-def begin_work(qtbot, settings, studio, number):
-    """Open the window at one bench; closes it at the end."""
-    settings.person, settings.station = "OW", "bench"
-    book = studio.book
-    session = Session(book, By, lambda: book.ask(people), lambda: "no copy", lambda *_: None)
-    places = [place for place in PLACES if place.number in {4, 6, 7, number}]
-    window = MainWindow(settings, places, lambda: session)
+def open_window(
+    hands, qtbot, settings, book, numbers=PLATES, studio=None, copied=lambda: "no copy"
+):
+    """`hands` of whoever is signed on, at the benches with these numbers; closed at the end."""
+    session = Session(book, By, lambda: book.ask(people), copied, lambda *_: None)
+    window = MainWindow(settings, [place for place in PLACES if place.number in numbers],
+                        lambda: session)
     qtbot.addWidget(window)
     window.show()
     qtbot.waitUntil(lambda: window.floor.bench() is not None)
     QTest.qWaitForWindowActive(window)
-    at_work = AtWork(qtbot, window, studio)
+    at_work = hands(qtbot, window, studio)
     at_work.quiet()
-    at_work.enter(number)
     yield at_work
     window.close()
+
+
+def begin_work(qtbot, settings, studio, number):
+    """Open the window at one bench; closes it at the end."""
+    settings.person, settings.station = "OW", "bench"
+    for at_work in open_window(
+            AtWork, qtbot, settings, studio.book, {4, 6, 7, number}, studio):
+        at_work.enter(number)
+        yield at_work

@@ -1,9 +1,4 @@
-"""At the tag table: its piles, its figures, and what opens a sheet."""
-
-from pathlib import Path
-
-from PySide6.QtCore import QObject, QUrl, Slot
-from PySide6.QtGui import QDesktopServices
+"""At the tag table: its piles and its figures."""
 
 from app.exchange.tag_printing import OnStock, PrintOrder, print_for_pile
 from app.lookups.bundles import bundle_facts
@@ -15,26 +10,6 @@ from app.store.deed import By
 from app.work.studio import choose
 
 SMALL = "small-63x38"
-
-
-class Opened(QObject):
-    """Stands in for whatever program shows a PDF on this computer."""
-
-    def __init__(self):
-        super().__init__()
-        self.files = []
-
-    @Slot(QUrl)
-    def take(self, url):
-        self.files.append(Path(url.toLocalFile()))
-
-
-def opened_files():
-    """The files that are opened for the person, as long as somebody watches."""
-    viewer = Opened()
-    QDesktopServices.setUrlHandler("file", viewer, "take")
-    yield viewer.files
-    QDesktopServices.unsetUrlHandler("file")
 
 
 def pile_of(studio, count, place, tie="red", recipe=None, cone=None):

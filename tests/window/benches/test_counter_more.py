@@ -65,6 +65,7 @@ def test_the_rest_of_a_piece_is_reckoned_from_what_was_used(counter):
     counter.scan(counter.code)
     counter.press("F11")
     asked = counter.hand.question
+    assert asked.does.accessibleDescription() == "key Enter"
     asked.used.line.setFocus()
     counter.type("3")
     counter.fill(asked.done, "62")

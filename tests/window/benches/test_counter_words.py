@@ -11,7 +11,6 @@ from app.window.benches.counter.words import (
     age_words,
     bought_words,
     left_words,
-    listing,
     promised_words,
     rest_words,
 )
@@ -85,5 +84,4 @@ def test_purchases_and_lists_are_said_with_the_right_plurals():
     assert bought_words(waits) == "1 mini taken, not sent yet, 6 Apr 2026, order 9"
     off = Bought(1, "9", placed, "web", "glove", None, "mini", 0, wanted=3, over=True)
     assert bought_words(off) == "3 minis wanted, called off, 6 Apr 2026, order 9"
-    assert [listing("ABC"[:n]) for n in (1, 2, 3)] == ["A", "A and B", "A, B and C"]
     assert age_words(None, placed) == "from before the book"

@@ -6,24 +6,12 @@ from app.calculations.codes import Kind, numbered, shown
 from app.lookups.present import NOT_MATCHED
 from app.lookups.printed import VOID, WAITING, tags_of
 from app.lookups.skeins import named_by_tag, now_of
-from app.lookups.studio import people
 from app.lookups.untagged import finds_waiting
-from app.store.deed import By
-from app.window.main_window import MainWindow
-from app.window.places import PLACES
-from app.window.session import Session
 from app.work.bundling import make_plates
 from app.work.moving import To, move
 from app.work.studio import choose
-from tests.window.benches.at_work import DONE, plate
+from tests.window.benches.at_work import DONE, open_window, plate
 from tests.window.benches.desk_hands import AtDesk
-from tests.window.benches.tag_table_hands import opened_files
-
-
-@pytest.fixture
-def opened():
-    """The files that were opened for the person."""
-    yield from opened_files()
 
 
 @pytest.fixture
@@ -37,17 +25,7 @@ def shop(qtbot, settings, studio, opened):
     studio.skeins = studio.tag(studio.pile, 6)
     studio.do(move, studio.skeins, To("shelf", place=studio.shelf))
     settings.person, settings.station = "OW", "till"
-    book = studio.book
-    session = Session(book, By, lambda: book.ask(people), lambda: "no copy", lambda *_: None)
-    window = MainWindow(settings, [p for p in PLACES if p.number in (7, 9, 10)], lambda: session)
-    qtbot.addWidget(window)
-    window.resize(1280, 800)
-    window.show()
-    qtbot.waitUntil(lambda: window.floor.bench() is not None)
-    at_work = AtDesk(qtbot, window, studio)
-    at_work.quiet()
-    yield at_work
-    window.close()
+    yield from open_window(AtDesk, qtbot, settings, studio.book, (7, 9, 10), studio)
 
 
 def write(shop, field, text):

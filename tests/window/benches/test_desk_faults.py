@@ -6,7 +6,7 @@ from io import BytesIO
 import pytest
 from PIL import Image
 
-from app.calculations.codes import Kind, numbered, shown
+from app.calculations.codes import shown
 from app.lookups.holds import live_holds
 from app.lookups.reports import reports
 from app.lookups.skeins import named_by_tag
@@ -15,10 +15,9 @@ from app.work.selling import OrderIn, Wanted, place_order
 from tests.calculations.suspect_cases import EARLIER
 from tests.deeds import customer, into_load
 from tests.lookups.suspected import ThirtyTwo
-from tests.window.benches.at_work import DONE, HOLD, plate
+from tests.window.benches.at_work import DONE, FAULT, GOOD, HOLD, plate
 from tests.window.benches.desk_hands import open_desk
 
-GOOD, FAULT = (numbered(Kind.ACTION, number).text for number in (7, 8))
 BROKEN = b"\x89PNG\r\n\x1a\n" + b"\0" * 40
 
 

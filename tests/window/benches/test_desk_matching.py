@@ -10,13 +10,6 @@ from app.work.matching import find, is_one_of
 from app.work.studio import choose
 from tests.window.benches.at_work import DONE, plate
 from tests.window.benches.desk_hands import open_desk
-from tests.window.benches.tag_table_hands import opened_files
-
-
-@pytest.fixture
-def opened():
-    """The files that were opened for the person."""
-    yield from opened_files()
 
 
 @pytest.fixture

@@ -15,18 +15,11 @@ from app.work.bases import describe_base
 from app.work.studio import choose
 from tests.makers import tarnfield
 from tests.window.benches.desk_hands import open_desk
-from tests.window.benches.tag_table_hands import opened_files
 from tests.window.parts.test_true_size import as_pillow
 
 SMALL = "small-63x38"
 WRONG = (2.1, 1.4)  # this printer puts all that much to the right, and that much too low
 LASER = "laser in the office"
-
-
-@pytest.fixture
-def opened():
-    """The files that were opened for the person."""
-    yield from opened_files()
 
 
 @pytest.fixture

@@ -20,13 +20,6 @@ from app.work.selling import sell
 from tests.makers import EACH_MG
 from tests.window.benches.at_work import DONE, SECONDS, SPLIT, UNDO, disc, plate, pot
 from tests.window.benches.remaking_hands import begin_remaking, hangs, mark_of, marks, piles, void
-from tests.window.benches.tag_table_hands import opened_files
-
-
-@pytest.fixture
-def opened():
-    """The sheets that were opened for the person."""
-    yield from opened_files()
 
 
 @pytest.fixture

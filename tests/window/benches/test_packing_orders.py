@@ -80,7 +80,7 @@ def test_a_file_is_looked_at_and_taken_in_with_one_key(packing, lay):
 
 def test_what_stays_out_is_said_with_its_row_and_nothing_is_half_taken_in(packing, lay):
     drop(packing, lay(HEADS + GOOD + BAD))
-    assert card(packing).out.lines == [
+    assert card(packing).troubles.lines == [
         "Row 5, Quantity: it is no whole number. It says: two",
         "Order 1103 stays out whole: nothing is half taken in.",
         "Order 1042 of 6 Apr 2026 is in the book already: it is skipped."]
@@ -183,7 +183,7 @@ def test_a_number_that_is_taken_keeps_what_was_written(packing):
     hand.count.line.setText("1")
     packing.press("F5")
     assert "Order 1042 is in the book already" in packing.trouble
-    assert [line.what for line in hand.lines] == [SLUICE]
+    assert [line.what for line in hand.rows] == [SLUICE]
     assert hand.isVisible()
 
 
@@ -201,13 +201,13 @@ def test_a_number_or_a_line_that_was_wrong_is_put_right_where_it_was_written(pac
     packing.press("Enter", "F5")
     assert "can still be promised, not 9" in packing.trouble
     packing.press("F6")
-    assert (hand.lines, hand.count.line.text()) == ([], "9")
+    assert (hand.rows, hand.count.line.text()) == ([], "9")
     hand.count.line.setText("2")
     packing.press("Enter")
     hand.what.line.setText("half a line")
     packing.press("F6")
     assert hand.what.wrong.text() == "Add this line first, or clear it."
-    assert len(hand.lines) == 1
+    assert len(hand.rows) == 1
     hand.what.line.clear()
     packing.press("F5")
     assert packing.said == "wrote order 1043: 2 pieces"

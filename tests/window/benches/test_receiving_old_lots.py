@@ -9,7 +9,6 @@ from app.records import Tag
 from app.work.studio import choose
 from tests.window.benches.at_work import DONE, begin_work
 from tests.window.benches.door_hands import AtTheDoor
-from tests.window.benches.tag_table_hands import opened_files
 
 TARNFIELD, GLOVE = "Tarnfield 4-ply", "Sluice Keeper's Glove"
 
@@ -21,8 +20,8 @@ def door(qtbot, settings, studio):
 
 
 @pytest.fixture
-def files():
-    yield from opened_files()
+def files(opened):
+    return opened
 
 
 @pytest.fixture

@@ -21,17 +21,10 @@ from tests.window.benches.tag_table_hands import (
     entries_say,
     figures,
     in_hand,
-    opened_files,
     pile_by_disc,
     pile_of,
     tags,
 )
-
-
-@pytest.fixture
-def opened():
-    """The files that were opened for the person."""
-    yield from opened_files()
 
 
 @pytest.fixture

@@ -20,18 +20,11 @@ from tests.window.benches.tag_table_hands import (
     eleven_on_the_table,
     figures,
     in_hand,
-    opened_files,
     pile_of,
     tags,
 )
 
 LASER = "laser in the office"
-
-
-@pytest.fixture
-def opened():
-    """The files that were opened for the person."""
-    yield from opened_files()
 
 
 @pytest.fixture

@@ -11,17 +11,14 @@ from app.work.moving import To, move
 from app.work.selling import sell
 from app.work.tagging import spoil_tags
 from tests.window.benches.at_work import begin_work, disc
-from tests.window.benches.tag_table_hands import eleven_on_the_table, opened_files
+from tests.window.benches.tag_table_hands import eleven_on_the_table
 
 
 @pytest.fixture
-def table(qtbot, settings, studio):
+def table(qtbot, settings, studio, opened):
     """At the tag table; shelf 12 is by the window, shelf 13 in the corner."""
     studio.shelf, studio.corner = studio.do(make_plates, Kind.SHELF, [12, 13], "by the window")
-    files = opened_files()
-    next(files)
     yield from begin_work(qtbot, settings, studio, 7)
-    next(files, None)
 
 
 def plate(number):

@@ -18,16 +18,9 @@ from tests.window.benches.tag_table_hands import (
     add_up,
     eleven_on_the_table,
     in_hand,
-    opened_files,
     pile_of,
     tags,
 )
-
-
-@pytest.fixture
-def opened():
-    """The files that were opened for the person."""
-    yield from opened_files()
 
 
 @pytest.fixture

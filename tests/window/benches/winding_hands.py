@@ -1,32 +1,15 @@
 """Hands at the reel: what is read there, and what hangs on its discs."""
 
-from PySide6.QtTest import QTest
-
 from app.calculations.codes import Kind, numbered
 from app.lookups.bundles import bundle_facts
 from app.lookups.now import NOW
-from app.lookups.studio import people
-from app.store.deed import By
-from app.window.main_window import MainWindow
-from app.window.places import PLACES
-from app.window.session import Session
-from tests.window.benches.at_work import AtWork
+from tests.window.benches.at_work import AtWork, open_window
 
 
 def begin_winding(qtbot, settings, studio):
     """The winding bench in the real window, with nothing on its reel; closed at the end."""
     settings.person, settings.station = "OW", "reel"
-    book = studio.book
-    session = Session(book, By, lambda: book.ask(people), lambda: "no copy", lambda *_: None)
-    window = MainWindow(settings, [p for p in PLACES if p.title == "Winding"], lambda: session)
-    qtbot.addWidget(window)
-    window.show()
-    qtbot.waitUntil(lambda: window.floor.bench() is not None)
-    QTest.qWaitForWindowActive(window)
-    at_work = AtWork(qtbot, window, studio)
-    at_work.quiet()
-    yield at_work
-    window.close()
+    yield from open_window(AtWork, qtbot, settings, studio.book, (2,), studio)
 
 
 def cone(number):

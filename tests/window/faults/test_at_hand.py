@@ -1,31 +1,10 @@
 """A fault is told, and yarn is seen good, at the tag table and while skeins are twisted."""
 
-import pytest
-from sqlalchemy import select
 
-from app.calculations.codes import Kind, numbered
 from app.lookups.printed import tags_of
 from app.lookups.reports import reports
-from app.records import Sighting
-from tests.window.benches.at_work import DONE, begin_work, disc, plate
-
-GOOD, FAULT = (numbered(Kind.ACTION, number).text for number in (7, 8))
-
-
-@pytest.fixture
-def work(qtbot, settings, studio):
-    yield from begin_work(qtbot, settings, studio, 9)
-
-
-def card_of(work):
-    return work.bench.in_front.telling.card
-
-
-def seen(work):
-    """[(yarn, faulty, where it was seen)] as the book has them."""
-    return work.studio.book.ask(lambda c: [tuple(row) for row in c.execute(
-        select(Sighting.yarn, Sighting.faulty, Sighting.seen_at)
-        .where(Sighting.struck.is_(None)).order_by(Sighting.id))])
+from tests.window.benches.at_work import DONE, GOOD, disc, plate
+from tests.window.faults.told import card_of, seen
 
 
 def test_it_is_told_while_tags_are_tied_on_and_while_skeins_are_twisted(work):

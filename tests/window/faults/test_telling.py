@@ -1,35 +1,15 @@
 """What a customer brings is told at the counter, and what came back is seen good."""
 
-import pytest
-from sqlalchemy import select
 
-from app.calculations.codes import Kind, numbered
 from app.lookups.reports import reports
 from app.lookups.skeins import named_by_tag
-from app.records import Sighting
 from app.window.faults.fault_card import FaultCard
 from app.work.selling import OrderIn, Wanted, place_order
 from tests.deeds import customer, send
-from tests.window.benches.at_work import DONE, begin_work, plate
+from tests.window.benches.at_work import DONE, FAULT, GOOD, plate
+from tests.window.faults.told import card_of, seen
 
-GOOD, FAULT = (numbered(Kind.ACTION, number).text for number in (7, 8))
 PNG = b"\x89PNG\r\n\x1a\n" + b"\0" * 40
-
-
-@pytest.fixture
-def work(qtbot, settings, studio):
-    yield from begin_work(qtbot, settings, studio, 9)
-
-
-def card_of(work):
-    return work.bench.in_front.telling.card
-
-
-def seen(work):
-    """[(yarn, faulty, where it was seen)] as the book has them."""
-    return work.studio.book.ask(lambda c: [tuple(row) for row in c.execute(
-        select(Sighting.yarn, Sighting.faulty, Sighting.seen_at)
-        .where(Sighting.struck.is_(None)).order_by(Sighting.id))])
 
 
 def test_what_a_customer_brings_is_told_at_the_counter(work):
@@ -50,7 +30,7 @@ def test_what_a_customer_brings_is_told_at_the_counter(work):
     work.window.reception.pictured(PNG)
     assert card_of(work).taken.text() == "1 photo with it."
     work.scan(plate(1), marks[1], DONE)
-    assert work.said == "kept a picture of a fault"
+    assert work.said == "streak on 2 skeins, with 1 picture"
     assert work.bench.hand.isVisible()
     (told,) = studio.book.ask(reports)
     assert (told.fault, told.seen_at, told.faulty, told.photos) == ("streak", "counter", 2, 1)

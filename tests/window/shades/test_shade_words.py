@@ -7,7 +7,6 @@ from app.window.shades.shade_words import (
     lab_words,
     lamps_words,
     left_out_words,
-    listing,
     map_words,
     number,
     pair_words,
@@ -68,4 +67,3 @@ def test_what_is_not_in_the_picture_is_said():
     assert step_words(replace(a_map(), left=(0,) * 8), 1) == (
         "L* 48.6, a* −36.2, b* 3.8, 0.5 ± 0.5 from the standard, 0.5 ± 0.5 from the last, "
         "none left")
-    assert listing([]) == ""

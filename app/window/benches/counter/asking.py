@@ -3,7 +3,7 @@
 from collections.abc import Callable, Sequence
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtGui import QKeyEvent, QShortcut
 from PySide6.QtWidgets import QWidget
 
 from app.lookups.counter import Tagged
@@ -30,7 +30,9 @@ class Ask(Card):
         super().__init__(in_hand=True)
         self.setAccessibleName(title)
         self.means = Words(means, ink=SECOND)
-        self.does, self.leave = KeyButton(does, strong=True), KeyButton("Leave it", "F8")
+        self.does, self.leave = KeyButton(does, "Enter", strong=True), KeyButton("Leave it", "F8")
+        for shortcut in self.does.findChildren(QShortcut):
+            shortcut.setEnabled(False)  # the focus decides: Enter on a name chooses it
         self.add(Words(title, Size.LEAD, bold=True))
         self.does.clicked.connect(self.save)
         self.leave.clicked.connect(self.left)

@@ -6,6 +6,7 @@ from datetime import datetime, timedelta
 from functools import partial
 from typing import Any
 
+from app.calculations.listing import listing
 from app.calculations.moments import short_day
 from app.lookups.counter import AtCounter, Tagged, at_counter
 from app.lookups.reorder import Asked, Reorder, reorder
@@ -24,7 +25,7 @@ from app.window.benches.counter.ways_card import (
     WaysCard,
     does_words,
 )
-from app.window.benches.counter.words import fetch_words, listing, pieces, plate_words
+from app.window.benches.counter.words import fetch_words, pieces, plate_words
 from app.window.parts.days import end_of
 from app.work.answering import (
     end_put_by_offered,
@@ -195,7 +196,7 @@ def _yarn(skeins: tuple[Tagged, ...]) -> tuple[int, ...]:
 
 
 def _kept_for(way: Way) -> str:
-    """'Put by for Ada Nygård: ask her first, and what she says is done by one key.'"""
+    """'It is put by for Ada Nygård: ask before it is given to another.'"""
     names = [one.name for one in way.of if one.name] if way.does is Does.END_PUT_BY else []
     if not names:
         return ""

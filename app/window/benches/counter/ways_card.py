@@ -5,10 +5,11 @@ from functools import partial
 
 from PySide6.QtWidgets import QWidget
 
+from app.calculations.listing import listing
 from app.lookups.reorder import Reorder
 from app.lookups.reorder_ways import Does, Way
 from app.window.benches.counter.asking import NumberedAsk
-from app.window.benches.counter.words import listing, pieces
+from app.window.benches.counter.words import pieces
 from app.window.look.look import Size
 from app.window.parts.card import Actions, SideBySide
 from app.window.parts.key_button import KeyButton
@@ -22,6 +23,9 @@ STATED = ("Its lot is as stated: see its tag, or hold 2 m of the yarn beside it,
 TAKEN, THINKS, DECLINED, ON_ORDER = "taken", "thinks it over", "declined", "on an order"
 ON_A_SHELF = (Does.OPEN_KIT, Does.SHELVE, Does.END_PUT_BY)
 """What is done on a shelf: its plate answers too."""
+_FROM = {Does.KEEP: "Same lot", Does.OPEN_KIT: "From a kit", Does.SHELVE: "From the table",
+         Does.END_PUT_BY: "From a put-by", Does.NOT_HERE: "From a fair"}
+"""Where one of the same lot is had."""
 
 
 class WaysCard(NumberedAsk):
@@ -43,12 +47,15 @@ class WaysCard(NumberedAsk):
         self.lay_out(self.free, self.need, self.fewest, *rows)
 
     def _row(self, number: int, way: Way) -> QWidget:
-        key = KeyButton(f"{way.way[:1].upper()}{way.way[1:]}",
-                        str(number) if number <= MOST_KEYS else "")
+        words = (_FROM[way.does] if way.way == "same lot"
+                 else f"{way.way[:1].upper()}{way.way[1:]}")
+        key = KeyButton(words, str(number) if number <= MOST_KEYS else "")
         key.clicked.connect(lambda _=False: self.answered.emit((way,)))
         self.keys.append(key)
-        said = held_beside(self._shown, way.difference, Words(way.words))
-        return SideBySide(said, Words(way.certainty, Size.SMALL, ink=SECOND), key,
+        said = Words(way.words)
+        measured = any(one.difference is not None for one in self.found.ways)
+        return SideBySide(held_beside(self._shown, way.difference, said) if measured else said,
+                          Words(way.certainty, Size.SMALL, ink=SECOND), key,
                           shares=(5, 2, 2))
 
 
@@ -100,7 +107,7 @@ def does_words(way: Way, count: int, shelf: str, buyer: str, until: str) -> str:
 
 
 def need_words(found: Reorder) -> str:
-    """'665 m with the allowance, 1.99 skeins: hardly anything is left of the last, …'"""
+    """'665 m with the allowance, 1.99 reckoned: it only just fits, so offer one more …'"""
     if found.need is None:
         return ""
     reckoned = f"{found.need.metres:,.0f} m with the allowance, {found.need.exact:.2f} reckoned"

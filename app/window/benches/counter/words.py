@@ -2,10 +2,11 @@
 """
 
 from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from datetime import datetime
 
 from app.calculations.codes import shown
+from app.calculations.listing import listing
 from app.calculations.moments import day_words
 from app.lookups.bought import Bought
 from app.lookups.counter import AtCounter, Tagged
@@ -120,12 +121,6 @@ def bought_words(one: Bought) -> str:
     if one.back:
         parts.append(f"{one.back} came back")
     return ", ".join(parts)
-
-
-def listing(things: Iterable[str]) -> str:
-    """'A, B and C'."""
-    said = list(things)
-    return " and ".join(filter(None, (", ".join(said[:-1]), *said[-1:])))
 
 
 def bag_count(kit: KitNow) -> str:

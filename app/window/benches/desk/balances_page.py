@@ -8,7 +8,7 @@ from typing import Any
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
-from app.calculations.gaps import Gap, worth
+from app.calculations.gaps import TAG, Gap, worth
 from app.lookups.gaps import balance_gaps
 from app.lookups.prices import currency, money_words
 from app.lookups.tag_counts import TagCounts, tags_by_stock
@@ -52,13 +52,13 @@ class BalancesPage(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self.gaps: Sequence[Gap] = ()
-        self.title, self.without = Words("", Size.TITLE, bold=True), Words(ink=SECOND)
+        self.title, self.priced = Words("", Size.TITLE, bold=True), Words(PRICED, ink=SECOND)
         self.tags, self.more = Words(), Words(ink=SECOND)
         self.rows: list[GapRow] = []
         self._rows = QVBoxLayout()
         self._rows.setSpacing(Space.LINE)
         card = Card(in_hand=True)
-        card.add(self.title, self.without, self._rows, self.more, self.tags,
+        card.add(self.title, self.priced, self._rows, self.more, self.tags,
                  Words(PUT_RIGHT, ink=SECOND))
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
@@ -72,8 +72,7 @@ class BalancesPage(QWidget):
         total, unknown = worth(one.gaps)
         known = len(one.gaps) - unknown
         self.title.setText(_title(len(one.gaps), known, money_words(total, one.currency)))
-        self.without.setText(PRICED)
-        self.without.setVisible(bool(one.gaps))
+        self.priced.setVisible(bool(one.gaps))
         take_down(self._rows)
         self.rows = [GapRow(gap, _cost(gap, one.currency)) for gap in one.gaps[:MOST]]
         for row in self.rows:
@@ -123,10 +122,11 @@ def tag_words(stocks: Sequence[TagCounts]) -> str:
 
 
 def amount(gap: Gap) -> str:
-    """'6.1 g too little', '1 more than booked'."""
+    """'6.1 g too little', '1 too many', '3 loose'."""
+    if gap.kind == TAG:
+        return f"{gap.count} loose"
     if gap.count is not None:
-        return f"{abs(gap.count)} {'too few' if gap.count > 0 else 'too many'}" \
-            if gap.kind != "tags" else f"{gap.count} loose"
+        return f"{abs(gap.count)} {'too few' if gap.count > 0 else 'too many'}"
     mg = gap.mg or 0
     return f"{abs(mg) / 1000:,.1f} g {'too little' if mg > 0 else 'too much'}"
 

@@ -14,7 +14,7 @@ from app.window.benches.desk.desk_words import kind_words
 from app.window.benches.desk.graphs import Graphs
 from app.window.benches.desk.hand import Hand
 from app.window.benches.desk.recalls import Recalls
-from app.window.look.look import look
+from app.window.look.look import Gap, look
 from app.window.parts.action_plates import COUNTS, DONE, FAULT, GOOD, HOLD
 from app.window.parts.card import Actions
 from app.window.parts.key_button import KeyButton
@@ -46,7 +46,7 @@ class DeskBench(Bench):
         self.recalls = Recalls(self)
         self.keys = {name: _PageKey(name, key)
                      for name, key in zip(self.pages, _PAGE_KEYS, strict=True)}
-        self._page_keys = Actions(*self.keys.values())
+        self._page_keys = Actions(*self.keys.values(), gap=Gap.SMALL)
         self.body.addWidget(self._page_keys)
         for name, key in self.keys.items():
             key.setCheckable(True)
@@ -201,7 +201,10 @@ class DeskBench(Bench):
 
 
 class _PageKey(KeyButton):
-    """Opens a page; in large text it drops the picture of its key, so that all stand in one row."""
+    """Opens a page. All stand in one row: with little room, and in large text without their keys.
+    """
+
+    pad = int(Gap.SMALL)
 
     def _cap_width(self) -> float:
         return super()._cap_width() if look().text <= _LARGE else 0

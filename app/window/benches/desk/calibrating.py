@@ -1,5 +1,6 @@
 """Printers and their two numbers: the test grid printed, read, and kept for this computer."""
 
+from collections.abc import Sequence
 from functools import partial
 
 from PySide6.QtCore import QObject
@@ -53,7 +54,7 @@ class Calibrating(QObject):
 
     def __init__(self, bench: Bench) -> None:
         super().__init__(bench)
-        self._bench, self.page = bench, PrintersPage()
+        self._bench, self.page, self._printers = bench, PrintersPage(), bench.around.printers
         self.stocks: tuple[Stock, ...] = ()
         self.samples = Samples((), "", "")
         self._name = ""
@@ -79,9 +80,8 @@ class Calibrating(QObject):
 
     def show(self) -> None:
         """All as it stands in the settings."""
-        printers = self._bench.around.printers
-        stock = self._stock()
-        if printers is None or stock is None:
+        printers, stock = self._printers, self._stock()
+        if stock is None:
             return
         rows = []
         for one in self.stocks:
@@ -100,40 +100,39 @@ class Calibrating(QObject):
         return next(iter((*in_hand, *swing, *self.stocks)), None)
 
     def _named(self, name: str) -> None:
-        if self._bench.around.printers is not None:
-            self._bench.around.printers.settings.name(name)
-            self._bench.say(f"{name} prints here; choose the stocks it prints")
+        self._printers.settings.name(name)
+        self._bench.say(f"{name} prints here; choose the stocks it prints")
         self.page.printers.clear()
         self.show()
 
     def _forget(self, name: str) -> None:
-        if self._bench.around.printers is not None:
-            self._bench.around.printers.settings.forget(name)
+        self._printers.settings.forget(name)
         self.show()
 
     def _seek(self) -> None:
-        printers = self._bench.around.printers
-        if printers is not None:
-            known = [one for one in printers.known() if one not in printers.settings.names]
-            self.page.printers.show_found(known)
+        self._bench.around.background.read(self, self._printers.known, self._found)
+
+    def _found(self, known: Sequence[str]) -> None:
+        names = self._printers.settings.names
+        self.page.printers.show_found([one for one in known if one not in names])
 
     def _choose(self, printer: str) -> None:
         stock = self._stock()
-        if self._bench.around.printers is not None and stock is not None:
-            self._bench.around.printers.settings.choose(stock.name, printer)
+        if stock is not None:
+            self._printers.settings.choose(stock.name, printer)
         self.page.grid.tell("")
         self.show()
 
     def _print_grid(self) -> None:
-        stock, printers = self._stock(), self._bench.around.printers
-        if stock is not None and printers is not None:
+        stock = self._stock()
+        if stock is not None:
             put_out(self._bench, "tags", f"test-grid {stock.name}.pdf",
-                    partial(print_grid, stock, printers.correction(stock)), stock)
+                    partial(print_grid, stock, self._printers.correction(stock)), stock)
 
     def _read(self, across: float, down: float) -> None:
         """What was read on the grid: the two numbers are moved by it, and kept."""
-        stock, printers = self._stock(), self._bench.around.printers
-        if stock is None or printers is None:
+        printers, stock = self._printers, self._stock()
+        if stock is None:
             return
         new = after_grid(printers.correction(stock), (across, down))
         try:

@@ -1,6 +1,7 @@
 """What the book keeps of a customer, said in sentences; and what goes and stays on request."""
 
 from app.calculations.codes import shown
+from app.calculations.listing import listing
 from app.calculations.moments import day_words
 from app.lookups.customer_data import CustomerData
 from app.window.benches.desk.desk_words import how_many
@@ -34,7 +35,7 @@ def gone_words(data: CustomerData) -> str:
 
 def _fields(data: CustomerData) -> str:
     names = [field for field, _ in data.fields]
-    said = " and ".join(filter(None, (", ".join(names[:-1]), *names[-1:]))) or "nothing"
+    said = listing(names) or "nothing"
     return f"{said[:1].upper()}{said[1:]}"
 
 

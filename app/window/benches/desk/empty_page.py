@@ -9,7 +9,7 @@ from app.lookups.things import Found
 from app.window.benches.desk.hold_row import HoldRow
 from app.window.benches.desk.thing_row import ThingRows
 from app.window.look.look import Gap, Size
-from app.window.parts.card import Actions, Card, SideBySide
+from app.window.parts.card import Actions, Card, SideBySide, stacked
 from app.window.parts.key_button import KeyButton
 from app.window.parts.read_page import PHOTO_KEY
 from app.window.parts.ways import ways_to_ask
@@ -39,7 +39,8 @@ class EmptyPage(QWidget):
         self._held.add(self._holds, self._none)
         self._lots.add(self.newest)
         self.photo_key = KeyButton("Read a photograph", PHOTO_KEY)
-        sides = (_column(_how_to(self.photo_key)), _column(self._held, self._lots))
+        sides = (stacked(_how_to(self.photo_key)),
+                 stacked(self._held, self._lots, gap=Gap.PART))
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
         whole.addWidget(SideBySide(*sides, shares=(1, 1)))
@@ -61,17 +62,6 @@ class EmptyPage(QWidget):
         more = len(holds) - len(self.holds)
         self._none.setText("Nothing is on hold." if not holds else f"and {more} more")
         self._none.setVisible(not holds or more > 0)
-
-
-def _column(*cards: Card) -> QWidget:
-    side = QWidget()
-    column = QVBoxLayout(side)
-    column.setContentsMargins(0, 0, 0, 0)
-    column.setSpacing(Gap.PART)
-    for card in cards:
-        column.addWidget(card)
-    column.addStretch(1)
-    return side
 
 
 def _how_to(photo_key: KeyButton) -> Card:

@@ -74,7 +74,7 @@ class Faults(QObject):
         self.report = report
         self.page.report.show_report(report)
         self._bench.ask(self.page.report.show_thumbs, thumbs_of, report.id)
-        self._bench.ask(self._show_suspects, looked_into, report.fault, report.id)
+        self._bench.ask(self.page.suspects.show_suspects, looked_into, report.fault, report.id)
 
     def answers(self, code: str) -> bool:
         """Whether a plate answers the question that is open here."""
@@ -101,9 +101,6 @@ class Faults(QObject):
             self._look_into(now)
         self._last = max(self._last, last.id if last is not None else 0)
         self.page.fresh = False
-
-    def _show_suspects(self, asked: Suspects | None) -> None:
-        self.page.suspects.show_suspects(asked)
 
     def _ask_bare(self, one: Ranked) -> None:
         asked = self.page.suspects.asked
@@ -151,10 +148,9 @@ class Faults(QObject):
         self._bench.do(hold, thing[0], thing[1], why,
                        then=lambda _done: self.page.ask_why(None))
 
-    def _close(self, kind: str, thing: Thing | None, why: str, *, named: str = "") -> None:
+    def _close(self, kind: str, thing: Thing | None, why: str, *, named: str) -> None:
         if self.report is None:
             return
-        number = thing[1] if thing is not None and kind != "winder-day" else None
-        words = f"{named}: {why}" if named else why
-        self._bench.do(decide_cause, self.report.id, kind, number, words,
+        number = thing[1] if thing is not None and kind != WINDER_DAY else None
+        self._bench.do(decide_cause, self.report.id, kind, number, f"{named}: {why}",
                        then=lambda _done: self.page.ask_why(None))

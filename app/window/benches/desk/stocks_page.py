@@ -148,19 +148,16 @@ class Stocks(QObject):
         if stock is None or not self.page.preview.page.isVisibleTo(self.page):
             self.page.preview.forget("Show the page first, then print it.")
             return
-        printers = self._bench.around.printers
-        correction = printers.correction(stock) if printers is not None else (0.0, 0.0)
+        correction = self._bench.around.printers.correction(stock)
         put_out(self._bench, "tags", "sample-sheet.pdf",
                 partial(sample_sheet, self._words(), stock, correction), stock)
 
     def _measured(self, length_mm: float) -> None:
-        printers = self._bench.around.printers
-        if printers is not None:
-            try:
-                printers.settings.screen *= RULER_MM / length_mm
-            except BadInput as problem:
-                self._bench.around.trouble(problem)
-                return
+        try:
+            self._bench.around.printers.settings.screen *= RULER_MM / length_mm
+        except BadInput as problem:
+            self._bench.around.trouble(problem)
+            return
         self.page.preview.line.clear()
         self._say_screen()
         self.show_page()
@@ -170,8 +167,7 @@ class Stocks(QObject):
 
     def _dots(self) -> float:
         """Dots of the screen an inch, as somebody measured them here, if anybody did."""
-        printers = self._bench.around.printers
-        factor = 1.0 if printers is None else printers.settings.screen
+        factor = self._bench.around.printers.settings.screen
         return self.page.screen().physicalDotsPerInch() * self.page.devicePixelRatioF() * factor
 
     def _choose(self, stock: Stock) -> None:

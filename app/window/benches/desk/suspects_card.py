@@ -20,6 +20,7 @@ from app.calculations.suspects import Ranked, Word
 from app.lookups.fault_evidence import InQuestion
 from app.lookups.met_untagged import MetUntagged
 from app.lookups.suspects import Suspects
+from app.lookups.winder_days import WINDER_DAY
 from app.window.benches.desk.desk_words import how_many
 from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions, Card
@@ -117,7 +118,7 @@ class SuspectsCard(Card):
             ("open", ("cone", "lot"), "It has no page of its own."),
             ("hold", ("cone", "lot", "fill", "load"), "It is nothing that can be held."),
             ("list", ("cone", "lot", "fill", "load"), "It is nothing that yarn came of."),
-            ("close", ("cone", "lot", "fill", "load", "winder-day"), "It names no cause."),
+            ("close", ("cone", "lot", "fill", "load", WINDER_DAY), "It names no cause."),
         ):
             if kind in kinds:
                 self.keys[name].allow()
@@ -179,9 +180,9 @@ def _ranked(one: Ranked) -> tuple[str, ...]:
     seen = one.exposure
     if seen is None:
         return (str(one.suspect), one.word, percent(one.chance), "chance, or a cause not listed")
-    perhaps = sum(pool.seen.faulty for pool in seen.pools)
+    of_a_pool = sum(pool.seen.faulty for pool in seen.pools)
     sure = f"{seen.sure.faulty} faulty, {seen.sure.good} good, {seen.sure.silent} silent"
-    more = f"; perhaps {perhaps} faulty of a pool" if perhaps else ""
+    more = f"; {of_a_pool} faulty of a pool, not known which" if of_a_pool else ""
     word = one.word if one.word is not Word.HARDLY else "hardly"
     return (str(one.suspect), word, percent(one.chance), sure + more)
 

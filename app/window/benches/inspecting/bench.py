@@ -12,7 +12,7 @@ from app.exchange.shades_in import see_shades, take_shades_in
 from app.lookups.things import Found, by_code
 from app.lookups.to_inspect import to_inspect
 from app.lookups.trails import trail_of
-from app.problems import Problem, Refused
+from app.problems import Refused
 from app.window.bench import Around, Bench
 from app.window.benches.inspecting.asks import EyeQuestion, SwatchQuestion, WordsQuestion
 from app.window.benches.inspecting.inspecting_words import REASONS
@@ -24,6 +24,7 @@ from app.window.benches.inspecting.reading_card import ReadingCard
 from app.window.faults.at_hand import FaultsAtHand
 from app.window.faults.fault_card import Seen
 from app.window.in_turn import InTurn
+from app.window.list_look import look_at
 from app.window.parts.action_plates import COUNTS, DONE, HOLD, SECONDS
 from app.window.parts.sight import bring, to_top
 from app.window.parts.station_tag import Stop
@@ -217,8 +218,7 @@ class InspectingBench(Bench):
         found = self.found
         if found is None:
             return
-        card = ReadingCard(self._last_read)
-        card.open(found.lot, found.standard)
+        card = ReadingCard(found.lot, found.standard, self._last_read)
         card.read.connect(self._read)
         self._ask(card)
 
@@ -262,20 +262,8 @@ class InspectingBench(Bench):
         dialog.open()
 
     def _look_at_list(self) -> None:
-        card, session = self.list, self.around.session
-        asked = card.path, card.said
-
-        def shown(seen: object) -> None:
-            if asked == (card.path, card.said):
-                card.show_seen(seen)  # type: ignore[arg-type]
-                card.begin()
-
-        def failed(error: BaseException) -> None:
-            if not isinstance(error, Problem):
-                raise error
-            card.show_problem(error)
-
-        self.around.background.read(self, lambda: session.ask(see_shades, *asked), shown, failed)
+        asked, session = (self.list.path, self.list.said), self.around.session
+        look_at(self, self.list, lambda: session.ask(see_shades, *asked))
 
     def _take_in(self, leave_out: bool) -> None:
         if self.list.seen is not None:

@@ -1,158 +1,25 @@
 """Readings from a file of the instrument: looked at first, taken in with one key."""
 
-from pathlib import Path
-from uuid import uuid4
-
-from PySide6.QtCore import Signal
-
 from app.exchange.list_file import gathered
-from app.exchange.shade_headings import SHADES
 from app.exchange.shades_in import ShadeList
-from app.exchange.taking_in import Said
-from app.problems import Problem
-from app.window.benches.inspecting.asks import Question
-from app.window.look.look import Size
 from app.window.parts.card import Actions
-from app.window.parts.columns_panel import ColumnsPanel
-from app.window.parts.key_button import KeyButton
-from app.window.parts.trouble_lines import TroubleLines
-from app.window.parts.words import SECOND, BigNumber, OneLine, Words
+from app.window.parts.list_in import ListIn, cannot_be_taken
 
 
-class ReadingsList(Question):
-    """What the file says and where it is wrong; `complete` gives whether bad rows stay out."""
-
-    complete = Signal(bool)
-    look_wanted = Signal()
+class ReadingsList(ListIn[ShadeList]):
+    """The cards that its readings make, and of how many lots."""
 
     def __init__(self) -> None:
-        super().__init__("Readings from a file")
-        self.path, self.token = Path(), ""
-        self.seen: ShadeList | None = None
-        self._columns: dict[str, str] = {}
-        self._given: dict[str, str] = {}
-        self._all, self._asked = False, ""
-        self.title, self.wrong = OneLine("", Size.LEAD, bold=True), Words()
-        self.number, self.notes = BigNumber(), Words(ink=SECOND)
-        self.columns, self.troubles = ColumnsPanel(), TroubleLines()
-        self.take_in = KeyButton("", "Enter", strong=True)
-        self.leave_out = KeyButton("", "F7")
-        self.again, self.columns_key = KeyButton("Read it again", "F5"), KeyButton("Columns", "F6")
-        self._lay_out()
-        self._connect()
-
-    @property
-    def said(self) -> Said:
-        """What the person says of this file."""
-        return Said(dict(self._columns), dict(self._given))
-
-    def open(self, path: Path) -> None:
-        """Another file is in hand."""
-        self.path, self.token = path, uuid4().hex
-        self._columns, self._given, self._all, self._asked = {}, {}, False, ""
-        self.title.say(path.name)
-        self._show_nothing()
-        self.look_wanted.emit()
-
-    def begin(self) -> None:
-        (self.take_in if self.take_in.isEnabled() else self.again).setFocus()
-
-    def done(self) -> None:
-        """Take it in; or look again where something was written for all rows."""
-        given = dict(self._given)
-        self.columns.settle()
-        if self.seen is None or self.seen.lacks or given != self._given:
-            self.look_wanted.emit()
-        elif self.take_in.isEnabled():
-            self.complete.emit(False)
-
-    def show_problem(self, problem: Problem) -> None:
-        """It cannot be read at all."""
-        self._show_nothing()
-        self.wrong.setText(str(problem))
-        self.wrong.show()
-
-    def show_seen(self, seen: ShadeList) -> None:
-        """Show how it was understood."""
-        self._show_nothing()
-        self.seen = seen
-        self._show_columns(seen)
-        self.columns_key.show()
-        self.take_in.show()
-        if seen.lacks:
-            self.take_in.say("Look again")
-            self.take_in.allow()
-            return
-        things = len({card.lot for card in seen.cards})
-        self.number.show_number(str(len(seen.cards)), "card" if len(seen.cards) == 1 else "cards",
-                                "of 1 lot" if things == 1 else f"of {things} lots")
-        self.number.show()
-        self.notes.setText("Columns as they were settled before." if seen.match.remembered else "")
-        self.notes.setVisible(seen.match.remembered)
-        self.troubles.show_lines(f"{_rows(seen.bad_rows)} cannot be taken in as written.",
-                                 gathered(seen.troubles))
-        self._show_keys(seen)
-
-    def _show_nothing(self) -> None:
-        self.seen = None
-        for part in (self.number, self.notes, self.columns, self.troubles, self.take_in,
-                     self.leave_out, self.columns_key, self.wrong):
-            part.hide()
-
-    def _show_columns(self, seen: ShadeList) -> None:
-        asked = {field: seen.match.what_lacks(
-            {*self._given, *(other for other in seen.lacks if other != field)})
-            for field in seen.lacks}
-        if self._all and self._asked:
-            asked.setdefault(self._asked, f"In which column stands {SHADES.fields[self._asked]}?")
-        self.columns.show_match(seen.match, asked, self._given, all_of=self._all)
-        self.columns.setVisible(bool(asked) or self._all)
-
-    def _show_keys(self, seen: ShadeList) -> None:
-        count = len(seen.cards)
-        self.take_in.say(f"Take in {count} {'card' if count == 1 else 'cards'}"
-                         if count else "Take in")
-        if not count:
-            self.take_in.refuse("No row of it is a reading of a lot yet.")
-        elif seen.bad_rows:
-            self.take_in.refuse("Put its rows right, or leave them out.")
-        else:
-            self.take_in.allow()
-        self.leave_out.say(f"Take in {count}, leave {_rows(seen.bad_rows)} out")
-        self.leave_out.setVisible(bool(seen.bad_rows and count))
-
-    def _choose(self, field: str, heading: str) -> None:
-        self._columns[field], self._asked = heading, ""
-        self._given.pop(field, None)
-        self.look_wanted.emit()
-
-    def _give(self, field: str, words: str) -> None:
-        self._given[field] = words
-
-    def _ask(self, field: str) -> None:
-        self._asked = field
-        if self.seen:
-            self._show_columns(self.seen)
-
-    def _turn_columns(self) -> None:
-        self._all, self._asked = not self._all, ""
-        if self.seen:
-            self._show_columns(self.seen)
-
-    def _connect(self) -> None:
-        self.take_in.clicked.connect(self.done)
-        self.leave_out.clicked.connect(lambda: self.complete.emit(True))
-        self.again.clicked.connect(self.look_wanted)
-        self.columns_key.clicked.connect(self._turn_columns)
-        self.columns.chosen.connect(self._choose)
-        self.columns.given.connect(self._give)
-        self.columns.asked.connect(self._ask)
-
-    def _lay_out(self) -> None:
+        super().__init__("readings from a file")
         self.add(self.title, self.wrong, self.number, self.notes, self.troubles, self.columns,
                  Actions(self.take_in, self.leave_out),
                  Actions(self.again, self.columns_key, self.leave))
 
-
-def _rows(count: int) -> str:
-    return "1 row" if count == 1 else f"{count} rows"
+    def show_list(self, seen: ShadeList) -> None:
+        count, lots = len(seen.cards), len({card.lot for card in seen.cards})
+        cards = "card" if count == 1 else "cards"
+        self.show_number(count, cards, "of 1 lot" if lots == 1 else f"of {lots} lots")
+        self.show_notes(seen)
+        self.troubles.show_lines(cannot_be_taken(seen.bad_rows), gathered(seen.troubles))
+        self.show_ways("Take in", f"{count} {cards}", count, seen.bad_rows,
+                       "No row of it is a reading of a lot yet.")

@@ -19,9 +19,10 @@ class ReadingCard(Question):
 
     read = Signal(object)  # ShadeIn
 
-    def __init__(self, last: Colour | None = None) -> None:
+    def __init__(self, lot: int, standard: tuple[int, int], last: Colour | None) -> None:
+        """A card of the lot, unless it is said to be the standard's."""
         super().__init__("What does the instrument say?")
-        self.lot, self.standard = 0, (0, 0)
+        self._lot, self._standard = lot, standard
         self.l_star = Field("L*", _between(0, 100), "25.1")
         self.a_star = Field("a*", _between(-MOST_CHROMA, MOST_CHROMA), "8.0")
         self.b_star = Field("b*", _between(-MOST_CHROMA, MOST_CHROMA), "-20.5")
@@ -38,10 +39,6 @@ class ReadingCard(Question):
         self.readings.line.setText(f"{last.readings}" if last else "4")
         self._lay_out()
 
-    def open(self, lot: int, standard: tuple[int, int]) -> None:
-        """A card of the lot, unless it is said to be the standard's."""
-        self.lot, self.standard = lot, standard
-
     def begin(self) -> None:
         self.l_star.line.setFocus()
 
@@ -49,8 +46,8 @@ class ReadingCard(Question):
         colour = self._colour()
         if colour is not None:
             zone = self.zone.line.text()
-            self.read.emit(ShadeIn(colour, standard=self.standard, zone=zone)
-                           if self.kept.isChecked() else ShadeIn(colour, self.lot, zone=zone))
+            self.read.emit(ShadeIn(colour, standard=self._standard, zone=zone)
+                           if self.kept.isChecked() else ShadeIn(colour, self._lot, zone=zone))
 
     def _colour(self) -> Colour | None:
         """What was typed; none where a field says what is wrong with it."""

@@ -259,7 +259,7 @@ class PackingBench(Bench):
         elif self.kits is not None:
             self.kits.done()
         elif self.shown is self.file and self.file.take_in.isVisible():
-            self.file.take_in.click()
+            self.file.done()
         elif self.shown is self.hand:
             self.hand.done()
         else:

@@ -30,8 +30,8 @@ def lines_for(tag: TagScanned, order: OrderNow) -> tuple[LineNow, ...]:
     return tuple(named or alike or [line for line in still if not line.is_read])
 
 
-def obstacle(tag: TagScanned, order: OrderNow, now: datetime) -> Refused | None:
-    """Why this skein may not go into the parcel whatever the order wants; holds apart."""
+def no_skein(tag: TagScanned) -> Refused | None:
+    """Why this tag stands for no skein; none where it hangs on one."""
     mark = shown(tag.mark)
     if tag.void:
         after = f": {shown(tag.successor)} took its place" if tag.successor else ""
@@ -40,6 +40,14 @@ def obstacle(tag: TagScanned, order: OrderNow, now: datetime) -> Refused | None:
     if tag.yarn is None:
         return Refused(f"{mark} hangs on no skein by what the book says; nothing was taken.",
                        "Tie it on at Tagging first.")
+    return None
+
+
+def obstacle(tag: TagScanned, order: OrderNow, now: datetime) -> Refused | None:
+    """Why this skein may not go into the parcel whatever the order wants; holds apart."""
+    mark, none = shown(tag.mark), no_skein(tag)
+    if none is not None:
+        return none
     if tag.state == "taken" and tag.order != order.id:
         return Refused(f"{mark} is taken for order {tag.order_number}; nothing was taken.",
                        f"Scan order {tag.order_number} and take it out there, or take another.")
@@ -64,8 +72,8 @@ def why_none(tag: TagScanned, order: OrderNow) -> Refused:
     other_lot = next((line for line in still if _looks(tag, line)), None)
     if other_lot is not None:
         return Refused(
-            f"This is of {_code(tag.lot_code)}; order {order.number} was promised "
-            f"{_code(other_lot.lot_code)} of {other_lot.colourway_name}. Nothing was taken.",
+            f"This is of {lot_words(tag.lot_code)}; order {order.number} was promised "
+            f"{lot_words(other_lot.lot_code)} of {other_lot.colourway_name}. Nothing was taken.",
             "Take that lot, or ask the customer first.")
     full = next((line for line in order.lines if _looks(tag, line)), None)
     if full is not None:
@@ -141,5 +149,6 @@ def _wants(tag: TagScanned, still: Sequence[LineNow]) -> str:
     return f"{', '.join(first)} and {last}" if first else last
 
 
-def _code(lot: str | None) -> str:
+def lot_words(lot: str | None) -> str:
+    """A lot by its code, as it is read."""
     return shown(lot) if lot else "a lot without a code"

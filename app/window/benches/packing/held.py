@@ -37,4 +37,4 @@ class Held(Card):
         """Other lots that have enough, nearest first, each with its number."""
         self.instead.setText(
             "Instead: " + "   ".join(one.words for one in found[:MOST]) if found
-            else "No other lot within 1.5 of it lies free on a shelf.")
+            else "No other lot that looks near enough lies free on a shelf.")

@@ -10,6 +10,7 @@ from app.calculations.moments import day_words
 from app.lookups.kit_patterns import PatternNow, PlaceNow
 from app.lookups.packing import TagScanned
 from app.problems import Refused
+from app.window.benches.packing.fitting import lot_words, no_skein
 
 _FROM = ("table", "shelf")
 _PUT_IT_BACK = "Put it back, and take another."
@@ -74,9 +75,10 @@ class Bag:
         begun = next((one.tag for one in self.of(place.letter)), None)
         if begun is not None and begun.lot != tag.lot:
             raise Refused(
-                f"Colour {place.letter} was begun with {_code(begun)}, and this is {_code(tag)}: "
-                "one colour of a kit is of one lot. Nothing was taken.",
-                f"Take {self.lacks(place)} more of {_code(begun)}, or empty the bag with F7.")
+                f"Colour {place.letter} was begun with {lot_words(begun.lot_code)}, and this is "
+                f"{lot_words(tag.lot_code)}: one colour of a kit is of one lot. Nothing was taken.",
+                f"Take {self.lacks(place)} more of {lot_words(begun.lot_code)}, or empty the "
+                "bag with F7.")
         found = InPlace(place.letter, tag, stands_in)
         self.skeins.append(found)
         return found
@@ -107,19 +109,14 @@ def _fits(place: PlaceNow, tag: TagScanned) -> bool:
 
 
 def _may_go(tag: TagScanned, now: datetime) -> None:
-    mark = shown(tag.mark)
-    if tag.void:
-        after = f": {shown(tag.successor)} took its place" if tag.successor else ""
-        raise Refused(f"{mark} is void{after}; nothing was taken.",
-                      "Throw this tag away, and scan the one that counts.")
-    if tag.yarn is None:
-        raise Refused(f"{mark} hangs on no skein by what the book says; nothing was taken.",
-                      "Tie it on at Tagging first.")
+    none = no_skein(tag)
+    if none is not None:
+        raise none
     if tag.state not in _FROM:
         until = (f" until {day_words(tag.ends)}"
                  if tag.state == "put by" and tag.ends and tag.ends > now else "")
-        raise Refused(f"{mark} is {_IS.get(tag.state or '', 'not on a shelf')}{until}; nothing "
-                      "was taken.", _PUT_IT_BACK)
+        where = _IS.get(tag.state or "", "not on a shelf")
+        raise Refused(f"{shown(tag.mark)} is {where}{until}; nothing was taken.", _PUT_IT_BACK)
 
 
 def _what(tag: TagScanned) -> str:
@@ -131,7 +128,3 @@ def _wants(lacking: Sequence[PlaceNow]) -> str:
     if not lacking:
         return "The bag is whole: close it with Enter."
     return f"Take {lacking[0].name} on {lacking[0].base_name} for {lacking[0].letter}."
-
-
-def _code(tag: TagScanned) -> str:
-    return shown(tag.lot_code) if tag.lot_code else "a lot without a code"

@@ -25,7 +25,7 @@ class Labels(QObject):
 
     @property
     def words(self) -> str:
-        """'A label is printed on cell 3 of 10, Swing tags …'."""
+        """'The next label is printed on cell 3 of 10: Swing tags …'."""
         return (f"The next label is printed on cell {self.cell} of {self.stock.cells}: "
                 f"{self.stock.title}.")
 
@@ -37,8 +37,7 @@ class Labels(QObject):
     def print(self, kit: int) -> None:
         """Made away from the screen, kept beside the book, shown, and told."""
         session, stock, cell = self._bench.around.session, self.stock, self.cell
-        printers = self._bench.around.printers
-        correction = (0.0, 0.0) if printers is None else printers.correction(stock)
+        correction = self._bench.around.printers.correction(stock)
 
         def made() -> str:
             code = session.ask(kit_now, kit).code

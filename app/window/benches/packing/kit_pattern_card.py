@@ -6,6 +6,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from app.lookups.kit_patterns import KitsNow, PlaceNow
+from app.window.benches.packing.asked_above import AskedAbove
 from app.window.benches.packing.kit_filling import Bag
 from app.window.benches.packing.kit_words import (
     bag_place_words,
@@ -15,16 +16,15 @@ from app.window.benches.packing.kit_words import (
     stand_in_words,
 )
 from app.window.look.look import Gap, Size, look
-from app.window.parts.card import Actions, Card, SideBySide
+from app.window.parts.card import Actions, SideBySide
 from app.window.parts.fields import CountField
 from app.window.parts.key_button import KeyButton
-from app.window.parts.sight import to_top
 from app.window.parts.swatch import Swatch, Zone
 from app.window.parts.take_down import take_down
 from app.window.parts.words import SECOND, BigNumber, Words
 
 
-class PatternCard(QWidget):
+class PatternCard(AskedAbove):
     """`asked` gives how many kits are wanted; `closed` comes when the bag is to be closed."""
 
     asked = Signal(int)
@@ -37,13 +37,6 @@ class PatternCard(QWidget):
     left = Signal()
 
     def __init__(self) -> None:
-        super().__init__()
-        self.rows: list[PlaceRow] = []
-        self.aside: Card | None = None
-        self.number, self.name = BigNumber(size=Size.HUGE), Words("", Size.LEAD, bold=True)
-        self.wanted = CountField("Kits wanted", "12")
-        self.short, self.stand_ins = Words(bold=True), Words()
-        self.stock = Words(ink=SECOND)
         self.close_key = KeyButton("Close the bag", "Enter", strong=True)
         self.label_key = KeyButton("Its label again", "F5")
         self.out_key = KeyButton("Take the last one out", "F6")
@@ -51,6 +44,13 @@ class PatternCard(QWidget):
         self.leave_key = KeyButton("Leave it", "F8")
         self.stock_key = KeyButton("Other stock", "F9")
         self.anew_key = KeyButton("Change the pattern", "F4")
+        super().__init__(Actions(self.close_key, self.out_key, self.empty_key, self.label_key,
+                                 self.stock_key, self.anew_key, self.leave_key))
+        self.rows: list[PlaceRow] = []
+        self.number, self.name = BigNumber(size=Size.HUGE), Words("", Size.LEAD, bold=True)
+        self.wanted = CountField("Kits wanted", "12")
+        self.short, self.stand_ins = Words(bold=True), Words()
+        self.stock = Words(ink=SECOND)
         for key, signal in ((self.close_key, self.closed), (self.label_key, self.label),
                             (self.out_key, self.last_out), (self.empty_key, self.emptied),
                             (self.leave_key, self.left), (self.stock_key, self.other_stock),
@@ -82,38 +82,19 @@ class PatternCard(QWidget):
         self.stock.setText(words)
         self.label_key.setVisible(made)
 
-    def ask(self, card: Card | None) -> None:
-        """Say something first, above the card, or take it away."""
-        if self.aside is not None:
-            self.aside.hide()
-            self.aside.deleteLater()
-        self.aside = card
-        self.keys.setVisible(card is None)
-        if card is not None:
-            self._column.insertWidget(0, card)
-            to_top(card)
-
     def _ask(self) -> None:
         count = self.wanted.value()
         if count is not None:
             self.asked.emit(count)
 
     def _lay_out(self) -> None:
-        card = Card(in_hand=True)
-        card.setAccessibleName("the kit in hand")
+        self.card.setAccessibleName("the kit in hand")
         places = QWidget()
         self._places = QVBoxLayout(places)
         self._places.setContentsMargins(0, Gap.SMALL, 0, Gap.SMALL)
         self._places.setSpacing(Gap.LINE)
-        card.add(SideBySide(self.number, self.wanted, shares=(3, 1)), self.name, self.short,
-                 self.stand_ins, places, self.stock)
-        self.keys = Actions(self.close_key, self.out_key, self.empty_key, self.label_key,
-                            self.stock_key, self.anew_key, self.leave_key)
-        card.add_last(self.keys)
-        self._column = QVBoxLayout(self)
-        self._column.setContentsMargins(0, 0, 0, 0)
-        self._column.setSpacing(Gap.PART)
-        self._column.addWidget(card)
+        self.card.add(SideBySide(self.number, self.wanted, shares=(3, 1)), self.name, self.short,
+                      self.stand_ins, places, self.stock)
 
 
 class PlaceRow(QWidget):

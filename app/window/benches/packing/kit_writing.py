@@ -2,16 +2,18 @@
 
 from dataclasses import dataclass
 from string import ascii_uppercase
+from typing import Any
 
 from PySide6.QtCore import Signal
 
 from app.lookups.kit_patterns import PatternNow
 from app.lookups.order_words import StudioNames, read_words
 from app.problems import BadInput
+from app.window.benches.packing.one_by_one import OneByOne
 from app.window.look.look import Size
 from app.window.parts.amounts import read_price
-from app.window.parts.card import Actions, Card, SideBySide
-from app.window.parts.fields import CountField, Field, TextField
+from app.window.parts.card import Actions, SideBySide
+from app.window.parts.fields import Field, TextField
 from app.window.parts.key_button import KeyButton
 from app.window.parts.thing_table import Head, ThingTable
 from app.window.parts.words import SECOND, Words
@@ -31,54 +33,47 @@ class _Place:
     stand_ins: tuple[int, ...]
 
 
-class PatternWriting(Card):
+class PatternWriting(OneByOne[_Place]):
     """`written` gives the PatternIn once its places are there."""
 
     written = Signal(object)
-    left = Signal()
 
     def __init__(self) -> None:
-        super().__init__(in_hand=True)
-        self.setAccessibleName("a kit pattern")
+        self.what = Field("Colourway and base", self._read_yarn, "Ferry Ledger, Tarnfield 4-ply")
+        self.others = Field("What may stand in", self._read_others, "Brickyard Cat; Nettle Cellar")
+        super().__init__("a kit pattern", "place", self.what, self.others)
         self.names = StudioNames({}, {}, ())
-        self.places: list[_Place] = []
         self.title = Words("", Size.TITLE, bold=True)
         self.name = TextField("What is knitted of it", "Stair-Rail Cowl",
                               "Say what the kit is called.")
         self.price = Field("Price of a whole kit", read_price, "if it has one")
-        self.what = Field("Colourway and base", self._read_yarn, "Ferry Ledger, Tarnfield 4-ply")
-        self.count = CountField("How many")
-        self.others = Field("What may stand in", self._read_others, "Brickyard Cat; Nettle Cellar")
         self.table = ThingTable(("place", Head("", right=True), "what", "may stand in"),
                                 "its places", most_rows=8)
         self.go = KeyButton("Add the place", "Enter", strong=True)
         self.whole = KeyButton("Keep the pattern", "F5")
-        self.back = KeyButton("Change the last place", "F6")
-        leave = KeyButton("Leave it", "F8")
         self.go.clicked.connect(self.done)
-        self.whole.clicked.connect(self._keep)
-        self.back.clicked.connect(self._take_back)
-        leave.clicked.connect(self.left)
+        self.whole.clicked.connect(self.keep)
         self.add(self.title, SideBySide(self.name, self.price, shares=(2, 1)),
-                 SideBySide(self.what, self.count, self.others, shares=(3, 1, 3)),
+                 SideBySide(*self.fields, shares=(3, 1, 3)),
                  Words("A is the main colour. An empty line and Enter keep the pattern.",
                        ink=SECOND), self.table)
-        self.add_last(Actions(self.go, self.whole, self.back, leave))
+        self.add_last(Actions(self.go, self.whole, self.back, self.leave))
 
     def begin(self, names: StudioNames, before: PatternNow | None = None) -> None:
         """A new pattern, or one that is there already: kits that were made by it stay."""
-        self.names, self.places = names, []
-        for field in (self.name, self.price, self.what, self.count, self.others):
+        self.names, self.rows = names, []
+        fields: tuple[Field[Any], ...] = (self.name, self.price, *self.fields)
+        for field in fields:
             field.clear()
         if before is not None:
             self.name.line.setText(before.name)
             self.price.line.setText("" if before.price is None else f"{before.price / 100:.2f}")
-            self.places = [_Place(
+            self.rows = [_Place(
                 f"{place.name}, {place.base_name}", place.wanted,
                 "; ".join(one.name for one in place.stand_ins), place.colourway, place.base,
                 place.put_up, tuple(one.colourway for one in place.stand_ins))
                 for place in before.places]
-        self._show()
+        self.show_rows()
         (self.what if before else self.name).line.setFocus()
 
     def done(self) -> None:
@@ -86,51 +81,33 @@ class PatternWriting(Card):
         if self.name.line.hasFocus() or self.price.line.hasFocus():
             if self._named():
                 self.what.line.setFocus()
-        elif self.places and not self.what.line.text().strip():
-            self._keep()
         else:
-            self._add()
+            self.go_on()
 
-    def _add(self) -> bool:
+    def read_row(self) -> _Place | None:
         yarn = self.what.value()
         if yarn is None:
             self.what.line.setFocus()
-            return False
-        count, others = self.count.value(), self.others.value()
+            return None
+        count, others = self.how_many(), self.others.value()
+        if count and others is None:
+            self.others.line.setFocus()
         if not count or others is None:
-            if count == 0:
-                self.count.complain("None cannot be wanted. Say how many.")
-            (self.count if not count else self.others).line.setFocus()
-            return False
-        self.places.append(_Place(self.what.line.text().strip(), count,
-                                  self.others.line.text().strip(), *yarn, others))
-        for field in (self.what, self.count, self.others):
-            field.clear()
-        self._show()
-        self.what.line.setFocus()
-        return True
+            return None
+        return _Place(self.what.line.text().strip(), count, self.others.line.text().strip(),
+                      *yarn, others)
 
-    def _take_back(self) -> None:
-        if self.what.line.text().strip():
-            self.what.complain("Add this place first, or clear it.")
-            return
-        last = self.places.pop()
-        for field, text in ((self.what, last.what), (self.count, str(last.count)),
-                            (self.others, last.others)):
-            field.line.setText(text)
-        self._show()
-        self.what.line.setFocus()
+    def as_written(self, row: _Place) -> tuple[str, ...]:
+        return row.what, str(row.count), row.others
 
-    def _keep(self) -> None:
-        if not self._named():
-            return
-        if (self.what.line.text().strip() or not self.places) and not self._add():
+    def keep(self) -> None:
+        if not (self._named() and self.is_whole()):
             return
         price = self.price.value() if self.price.line.text().strip() else None
         self.written.emit(PatternIn(self.name.line.text().strip(), tuple(
             PlaceIn(letter, place.count, place.colourway, place.base, place.put_up,
                     place.stand_ins)
-            for letter, place in zip(ascii_uppercase, self.places, strict=False)), price))
+            for letter, place in zip(ascii_uppercase, self.rows, strict=False)), price))
 
     def _named(self) -> bool:
         """Whether name and price can be read; what cannot has the focus."""
@@ -142,14 +119,14 @@ class PatternWriting(Card):
             return False
         return True
 
-    def _show(self) -> None:
-        letter = ascii_uppercase[len(self.places) % len(ascii_uppercase)]
+    def show_rows(self) -> None:
+        letter = ascii_uppercase[len(self.rows) % len(ascii_uppercase)]
         self.title.setText(f"Place {letter} of the kit")
         self.table.show_rows([
             (letter, f"{place.count} ×", place.what, place.others or "nothing")
-            for letter, place in zip(ascii_uppercase, self.places, strict=False)])
-        self.table.setVisible(bool(self.places))
-        self.back.setVisible(bool(self.places))
+            for letter, place in zip(ascii_uppercase, self.rows, strict=False)])
+        self.table.setVisible(bool(self.rows))
+        self.back.setVisible(bool(self.rows))
 
     def _read_yarn(self, text: str) -> tuple[int, int, str]:
         if not text.strip():

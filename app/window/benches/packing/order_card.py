@@ -8,17 +8,17 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from app.calculations.moments import day_words
 from app.lookups.offers import Offer
 from app.lookups.orders import OrderNow
+from app.window.benches.packing.asked_above import AskedAbove
 from app.window.benches.packing.line_row import LineRow
 from app.window.benches.packing.packing_words import NOBODY, skeins
 from app.window.look.look import Gap, Size
-from app.window.parts.card import Actions, Card
+from app.window.parts.card import Actions
 from app.window.parts.key_button import KeyButton
-from app.window.parts.sight import to_top
 from app.window.parts.take_down import take_down
 from app.window.parts.words import BigNumber
 
 
-class OrderCard(QWidget):
+class OrderCard(AskedAbove):
     """`sent` when the parcel leaves and the rest stays open; `sent_whole` calls the rest off."""
 
     sent = Signal()
@@ -26,17 +26,15 @@ class OrderCard(QWidget):
     left = Signal()
 
     def __init__(self) -> None:
-        super().__init__()
-        self.order: OrderNow | None = None
-        self.offered: Mapping[int, Sequence[Offer]] = {}
-        self.rows: list[LineRow] = []
-        self.aside: Card | None = None
-        self.number = BigNumber(size=Size.HUGE)
         self.send = KeyButton("", "Enter", strong=True)
         self.part = KeyButton("", "F6")
         self.off = KeyButton("", "F7")
         self.leave = KeyButton("Leave it", "F8")
-        self.keys = Actions(self.send, self.part, self.off, self.leave)
+        super().__init__(Actions(self.send, self.part, self.off, self.leave))
+        self.order: OrderNow | None = None
+        self.offered: Mapping[int, Sequence[Offer]] = {}
+        self.rows: list[LineRow] = []
+        self.number = BigNumber(size=Size.HUGE)
         for key, signal in ((self.send, self.sent), (self.part, self.sent),
                             (self.off, self.called_off), (self.leave, self.left)):
             key.clicked.connect(signal)
@@ -60,17 +58,6 @@ class OrderCard(QWidget):
             self._lines.addWidget(row)
         self._show_keys(order)
 
-    def ask(self, card: Card | None) -> None:
-        """Ask something first: the order's own keys wait meanwhile."""
-        if self.aside is not None:
-            self.aside.hide()
-            self.aside.deleteLater()
-        self.aside = card
-        self.keys.setVisible(card is None)
-        if card is not None:
-            self._column.insertWidget(0, card)
-            to_top(card)
-
     def _show_keys(self, order: OrderNow) -> None:
         still, ready = order.open, order.taken
         self.send.say(f"Send the parcel: {skeins(ready)}" if ready else "Send the parcel")
@@ -85,15 +72,8 @@ class OrderCard(QWidget):
         self.off.setVisible(bool(still))
 
     def _lay_out(self) -> None:
-        card = Card(in_hand=True)
-        card.add(self.number)
         lines = QWidget()
         self._lines = QVBoxLayout(lines)
         self._lines.setContentsMargins(0, Gap.SMALL, 0, Gap.SMALL)
         self._lines.setSpacing(Gap.PART)
-        card.add(lines)
-        card.add_last(self.keys)
-        self._column = QVBoxLayout(self)
-        self._column.setContentsMargins(0, 0, 0, 0)
-        self._column.setSpacing(Gap.PART)
-        self._column.addWidget(card)
+        self.card.add(self.number, lines)

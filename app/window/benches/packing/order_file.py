@@ -1,16 +1,15 @@
 """The web shop's list of orders: chosen, looked at away from the screen, taken in as one deed."""
 
 from collections.abc import Callable
-from functools import partial
 from pathlib import Path
 
 from PySide6.QtCore import QObject, Qt
 from PySide6.QtWidgets import QFileDialog
 
-from app.exchange.orders_in import OrdersSeen, see_orders, take_in_orders
-from app.problems import Problem
+from app.exchange.orders_in import see_orders, take_in_orders
 from app.window.bench import Bench
 from app.window.benches.packing.file_card import FileCard
+from app.window.list_look import look_at
 
 _FILES = "Lists (*.csv *.xlsx *.txt *.tsv);;All files (*)"
 
@@ -33,23 +32,10 @@ class OrderFile(QObject):
         dialog.open()
 
     def _look(self) -> None:
-        card, session = self._card, self._bench.around.session
-        path, said, now = card.path, dict(card.said), session.now()
-
-        def current(show: Callable[[], None]) -> None:
-            if (path, said) == (card.path, card.said):
-                show()
-
-        def failed(error: BaseException) -> None:
-            if not isinstance(error, Problem):
-                raise error
-            current(partial(card.show_problem, error))
-
-        def shown_now(seen: OrdersSeen) -> None:
-            current(partial(card.show_seen, seen))
-
-        self._bench.around.background.read(
-            self._bench, lambda: session.ask(see_orders, path, said, now), shown_now, failed)
+        path, columns = self._card.path, self._card.said.columns
+        session = self._bench.around.session
+        now = session.now()
+        look_at(self._bench, self._card, lambda: session.ask(see_orders, path, columns, now))
 
     def _take_in(self) -> None:
         if self._card.seen is not None:

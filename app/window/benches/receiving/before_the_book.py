@@ -9,9 +9,9 @@ from app.exchange.old_lots import open_from_list, see_old_lots
 from app.lookups.old_lots import can_be_old, opened_last
 from app.window.bench import Bench
 from app.window.benches.receiving.hand import Hand
-from app.window.benches.receiving.list_look import look_at
 from app.window.benches.receiving.old_list_card import OldListCard
 from app.window.benches.receiving.old_lots_card import OldLotsCard
+from app.window.list_look import look_at
 from app.work.opening_stock import LayHere, open_lots
 
 

@@ -26,7 +26,7 @@ from app.window.benches.receiving.before_the_book import BeforeTheBook
 from app.window.benches.receiving.cards import Cards
 from app.window.benches.receiving.delivery import Heading, InHand
 from app.window.benches.receiving.hand import Hand
-from app.window.benches.receiving.list_look import look_at
+from app.window.list_look import look_at
 from app.window.parts.action_plates import DONE
 from app.window.session import Done
 from app.work.bases import BaseWords, describe_base

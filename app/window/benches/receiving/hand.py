@@ -27,8 +27,8 @@ def _bring_into_sight(widget: QWidget) -> None:
 class Hand(Card):
     """The card that asks now."""
 
-    def __init__(self) -> None:
-        super().__init__(in_hand=True)
+    def __init__(self, *, in_hand: bool = True) -> None:
+        super().__init__(in_hand=in_hand)
 
     def begin(self) -> None:
         """Keys belong to this card now."""

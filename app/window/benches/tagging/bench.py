@@ -23,7 +23,7 @@ from app.window.benches.tagging.counting import Counting
 from app.window.benches.tagging.end_of_day import EndOfDay
 from app.window.benches.tagging.pile_in_hand import PileInHand
 from app.window.benches.tagging.piles_card import PilesCard
-from app.window.benches.tagging.print_card import SheetTold
+from app.window.benches.tagging.sheet_plan import SheetTold
 from app.window.benches.tagging.shelf_in_hand import ShelfInHand
 from app.window.faults.at_hand import FaultsAtHand
 from app.window.in_turn import InTurn

@@ -21,7 +21,8 @@ from app.window.benches.tagging.at_balance import AtBalance
 from app.window.benches.tagging.choosing import FELL_OFF, JAMMED, SPOILED, Choosing
 from app.window.benches.tagging.hold_card import HoldCard
 from app.window.benches.tagging.pile_card import PileCard
-from app.window.benches.tagging.print_card import PrintCard, SheetTold, Wanted
+from app.window.benches.tagging.print_card import PrintCard
+from app.window.benches.tagging.sheet_plan import SheetTold, Wanted
 from app.window.benches.tagging.tying_on import TyingOn
 from app.window.benches.tagging.weigh_card import WeighCard
 from app.window.faults.fault_card import Seen
@@ -198,7 +199,7 @@ class PileInHand(Bench):
         self.look()
 
     def _sell_as(self, weight: int, skein: int, whole_g: int) -> None:
-        on = printing.with_printer(self, Wanted(self.print_card.plan, None, ""))
+        on = printing.with_printer(self, Wanted(self.print_card.plan))
         light = weight, skein, whole_g
         self.run(lambda session: printing.print_sold_as(session, light, on), self._sold)
 
@@ -219,7 +220,7 @@ class PileInHand(Bench):
 
     def _print_anew(self, tags: Sequence[PrintedTag]) -> None:
         skeins = tuple(tag.skein for tag in tags if tag.skein is not None)
-        wanted = printing.with_printer(self, Wanted(self.print_card.plan, None, ""))
+        wanted = printing.with_printer(self, Wanted(self.print_card.plan))
         if skeins:
             self.run(lambda session: printing.print_anew(session, skeins, wanted), self._printed)
 

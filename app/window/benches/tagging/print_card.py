@@ -1,6 +1,5 @@
 """Printing: which stock, in which cells, how many, and why more than there are skeins."""
 
-from dataclasses import dataclass
 from functools import partial
 from itertools import count
 
@@ -8,11 +7,11 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from app.documents.own_stocks import StudioStocks
-from app.documents.stocks import Correction, Stock, stocks
+from app.documents.stocks import stocks
 from app.lookups.tag_table import OnTable
 from app.problems import Refused
 from app.window.benches.tagging.sheet_picture import SheetPicture, Shown
-from app.window.benches.tagging.sheet_plan import SheetPlan, used_cells
+from app.window.benches.tagging.sheet_plan import SheetPlan, SheetTold, Wanted, used_cells
 from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions, Card
 from app.window.parts.key_button import KeyButton
@@ -21,31 +20,6 @@ from app.window.parts.words import SECOND, Digits, Words
 from app.work.tagging import EXTRA_SKEIN, may_print
 
 _MOST = 99
-
-
-@dataclass(frozen=True, slots=True)
-class Wanted:
-    """Tags that are asked for: where they will stand, by which text, and why; `printer` is the one
-    that takes the sheet straight, the correction that of whichever prints this stock, and `printed`
-    what the screen showed as printed of the pile: a second press asks for no more."""
-
-    plan: SheetPlan
-    version: int | None
-    why: str
-    correction: Correction = (0.0, 0.0)
-    printer: str = ""
-    printed: int | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class SheetTold:
-    """What was said of the sheet in the printer: its stock, whether it was turned to by hand, its
-    used cells where they were tapped, and those the book had then."""
-
-    stock: Stock
-    turned: bool
-    used: frozenset[int] | None
-    kept: frozenset[int]
 
 
 class PrintCard(Card):

@@ -7,6 +7,7 @@ from random import Random
 from typing import cast
 
 from app.calculations.codes import shown
+from app.documents.stocks import Stock
 from app.exchange.sold_as_tags import print_sold_as as sold_as
 from app.exchange.tag_printing import OnStock, Printed, PrintOrder, print_for_pile
 from app.exchange.tag_reprinting import print_in_place
@@ -15,10 +16,9 @@ from app.problems import Refused
 from app.store.book import Book
 from app.store.deed import By
 from app.window.bench import Bench
-from app.window.benches.tagging.print_card import Wanted
-from app.window.handing_out import send
-from app.window.papers import keep, open_paper
-from app.window.printers import Pages, pages_of
+from app.window.benches.tagging.sheet_plan import Wanted
+from app.window.handing_out import hand_out
+from app.window.papers import keep
 from app.window.session import Session
 
 FOLDER = "tags"
@@ -26,13 +26,12 @@ FOLDER = "tags"
 
 @dataclass(frozen=True, slots=True)
 class Sheets:
-    """What came of a printing: where the file is, or none if it could not be saved; the pages for
-    the printer that takes them straight, if there is one."""
+    """What came of a printing: on which stock, and where the file is, or none if it could not be
+    saved."""
 
-    file: Path | None
     printed: Printed
-    printer: str
-    pages: Pages | None
+    stock: Stock
+    file: Path | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,20 +45,14 @@ class Outcome:
 
 
 def with_printer(bench: Bench, wanted: Wanted) -> Wanted:
-    """What is wanted, with what this computer knows of the printer for that stock."""
-    printers, stock = bench.around.printers, wanted.plan.stock
-    if printers is None:
-        return wanted
-    return replace(wanted, correction=printers.correction(stock),
-                   printer=printers.straight(stock))
+    """What is wanted, moved as the printer for that stock needs it."""
+    return replace(wanted, correction=bench.around.printers.correction(wanted.plan.stock))
 
 
 def put_out_sheets(bench: Bench, made: Sheets) -> None:
     """Into the printer that takes them straight, or opened; with what gave way on them."""
-    sent = send(bench, made.printer, made.pages) if made.pages is not None else ""
-    bench.say("; ".join(filter(None, (*made.printed.left_out, sent))))
-    if made.pages is None and made.file is not None:
-        open_paper(made.file)
+    hand_out(bench.around, made.printed.pdf, made.file, made.stock,
+             "; ".join(made.printed.left_out))
 
 
 def print_pile(session: Session, pile: int, wanted: Wanted) -> Outcome:
@@ -101,6 +94,4 @@ def _kept(session: Session, wanted: Wanted, make: Callable[[Book, By], Printed])
     except Refused as refused:
         findings += (f"The sheet of {shown(lot)} could not be saved: {refused.what} "
                     "Take the printing back, make room there, and print again.",)
-    pages = pages_of(printed.pdf, wanted.plan.stock, shown(lot)) if wanted.printer else None
-    sheets = Sheets(file, printed, wanted.printer, pages)
-    return Outcome(sheets, printed.seq, printed.said, findings)
+    return Outcome(Sheets(printed, wanted.plan.stock, file), printed.seq, printed.said, findings)

@@ -4,7 +4,7 @@ from collections.abc import Sequence, Set
 from dataclasses import dataclass
 from functools import cached_property
 
-from app.documents.stocks import Stock
+from app.documents.stocks import Correction, Stock, in_runs
 
 
 @dataclass(frozen=True)
@@ -63,6 +63,30 @@ class SheetPlan:
         return f"{self.count} {where}." if self.count else f"{where[0].upper()}{where[1:]}."
 
 
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """Tags that are asked for: where they will stand, by which text, and why; `correction` is that
+    of whichever printer prints this stock, and `printed` what the screen showed as printed of the
+    pile: a second press asks for no more."""
+
+    plan: SheetPlan
+    version: int | None = None
+    why: str = ""
+    correction: Correction = (0.0, 0.0)
+    printed: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class SheetTold:
+    """What was said of the sheet in the printer: its stock, whether it was turned to by hand, its
+    used cells where they were tapped, and those the book had then."""
+
+    stock: Stock
+    turned: bool
+    used: frozenset[int] | None
+    kept: frozenset[int]
+
+
 def used_cells(stock: Stock, kept: Set[int]) -> frozenset[int]:
     """The used cells of the sheet in hand, from those kept over all sheets of the last printing.
 
@@ -75,12 +99,6 @@ def used_cells(stock: Stock, kept: Set[int]) -> frozenset[int]:
 
 def _cells(cells: Sequence[int]) -> str:
     """'Cell 9', 'Cells 9 to 11 and 13'."""
-    runs: list[list[int]] = []
-    for cell in cells:
-        if runs and runs[-1][-1] == cell - 1:
-            runs[-1].append(cell)
-        else:
-            runs.append([cell])
-    words = [f"{run[0]} to {run[-1]}" if len(run) > 1 else f"{run[0]}" for run in runs]
-    told = " and ".join(filter(None, (", ".join(words[:-1]), words[-1])))
+    *words, last = in_runs(cells)
+    told = f"{', '.join(words)} and {last}" if words else last
     return f"Cell{'' if len(cells) == 1 else 's'} {told}"
