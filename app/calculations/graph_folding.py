@@ -89,3 +89,33 @@ def merged(
         for row, count in rows.items():
             there[row] = there.get(row, 0) + count
     return dict(found)
+
+
+def led_past(
+    links: Mapping[Link, Mapping[int, int]], gone: Collection[str],
+    parents: Mapping[int, Collection[int]],
+) -> dict[Link, dict[int, int]]:
+    """The links without the stations that are `gone`: each way in leads on to the ways out of it.
+
+    It leads to those that the same yarn goes, or yarn that came out of it: `parents` names the rows
+    that each row came out of. A station where something begins or ends stays.
+    """
+    found = {link: dict(rows) for link, rows in links.items()}
+    for station in gone:
+        came = {start: rows for (start, end), rows in found.items() if end == station}
+        went = {end: rows for (start, end), rows in found.items() if start == station}
+        if not came or not went:
+            continue
+        for end, rows in went.items():
+            ways = {start: on for start, there in came.items()
+                    if (on := {row: count for row, count in rows.items()
+                               if _goes_on(row, there, parents)})}
+            for start, on in (ways or dict.fromkeys(came, rows)).items():
+                if start != end:
+                    found.setdefault((start, end), {}).update(on)
+        found = {link: rows for link, rows in found.items() if station not in link}
+    return found
+
+
+def _goes_on(row: int, came: Collection[int], parents: Mapping[int, Collection[int]]) -> bool:
+    return row in came or any(parent in came for parent in parents.get(row, ()))

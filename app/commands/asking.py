@@ -30,15 +30,15 @@ def trace(options: Options) -> Answer:
     from app.scanning.saying import that_is
 
     with the_book(options) as book:
-        found = one_thing(book, options.code)
-        one = book.ask(traced, found, book.clock())
-    said: tuple[str, ...] = ()
-    if options.out:
-        from app.exchange.reports import trace_pdf
+        found, at = one_thing(book, options.code), book.clock()
+        one = book.ask(traced, found, at)
+        said: tuple[str, ...] = ()
+        if options.out:
+            from app.exchange.reports import trace_pdf
 
-        with new_file(options.out) as write:
-            write(trace_pdf(one, options.by or "the command line"))
-        said = (f"The report is in {options.out}.",)
+            with new_file(options.out) as write:
+                write(book.ask(trace_pdf, found, at, options.by or "the command line"))
+            said = (f"The report is in {options.out}.",)
     return Answer((that_is(found), *trace_lines(one)), trace_data(one), said)
 
 

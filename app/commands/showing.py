@@ -17,6 +17,7 @@ from app.exchange.reports import trace_pdf
 from app.exchange.tracing import Traced, sentences, traced
 from app.lookups.book_totals import BookTotals, book_totals
 from app.lookups.now import NOW
+from app.lookups.things import Found
 from app.problems import NotFound, Refused
 from app.scanning.resolve import resolve
 from app.store.book import Book
@@ -120,7 +121,7 @@ def _papers(making: Path, lived: Lived) -> None:
             (making / SHEETS[sheet.lot]).write_bytes(sheet.pdf)
     book = Book(making / BOOK)
     try:
-        (making / TRACE).write_bytes(trace_pdf(_trace(book, HELD), "OW"))
+        (making / TRACE).write_bytes(book.ask(trace_pdf, _found(book, HELD), lived.until, "OW"))
     finally:
         book.close()
 
@@ -150,10 +151,14 @@ def _look(folder: Path) -> _Shown:
 
 
 def _trace(book: Book, code: str) -> Traced:
+    return book.ask(traced, _found(book, code), NOW)
+
+
+def _found(book: Book, code: str) -> Found:
     found = book.ask(resolve, code, False).found
     if found is None:
         raise NotFound(f"{code} is not in the book.", "It is not the demo's book.")
-    return book.ask(traced, found, NOW)
+    return found
 
 
 def _sentences(shown: _Shown) -> Iterator[str]:

@@ -5,11 +5,14 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from app.documents.sheet import LEFT, RIGHT, Column, Sheet, SheetFoot, SheetHead
-from app.documents.trail import Station, draw_band, lay_out
-from app.documents.typesetting import Face, Type
-from app.documents.yarn import Certainty, draw_question, draw_yarn
+from app.documents.trail_on_paper import LARGEST, LEAST_PT, draw_key, draw_picture
+from app.documents.trail_picture import MARGIN, SMALL, Picture
+from app.documents.typesetting import MM, Face
 
-_TRAIL_HEIGHT = 225.0  # the most a page holds below its head
+_TALLEST = 225.0  # the most a page holds below its head
+_CLOSEST = 0.92  # of the scale at which small type is as large as its tags were made for
+ROOM = (RIGHT - LEFT) * MM * SMALL / LEAST_PT + 2 * MARGIN
+"""How wide a picture may be, in its own units, with its margins that lie beside the body."""
 
 _ORIGINS = (
     Column("comes from", 0, 56),
@@ -18,6 +21,7 @@ _ORIGINS = (
     Column("expected", 128, 15, "right", Face.CODE),
     Column("basis", 131, 17),
 )
+_PASSED = (Column("load", 0, 56), *_ORIGINS[1:])
 _STATES = (Column("now", 0, 59), Column("skeins", 74, 14, "right", Face.CODE_BOLD))
 _GRAMS = Column("grams", 92, 17, "right", Face.CODE)
 _BOUNDS = (
@@ -26,17 +30,11 @@ _BOUNDS = (
     Column("expected", 148, 16, "right", Face.CODE),
 )
 _HOLDERS = (
-    Column("who holds it", 0, 40),
-    Column("order", 42, 26),
-    Column("skeins", 79, 10, "right", Face.CODE),
-    Column("lot", 83, 22, "left", Face.CODE_BOLD),
-    Column("how sure", 107, 41),
-)
-_KEY = (
-    (Certainty.KNOWN, "known"),
-    (Certainty.PARTLY, "partly, with its share"),
-    (Certainty.POOL, "one of a pool"),
-    (Certainty.UNKNOWN, "not known"),
+    Column("who or where", 0, 33),
+    Column("order", 35, 15),
+    Column("skeins", 60, 10, "right", Face.CODE_BOLD),
+    Column("marks", 63, 47, "left", Face.CODE),
+    Column("of it", 112, 36),
 )
 
 
@@ -67,13 +65,13 @@ class StateRow:
 
 @dataclass(frozen=True, slots=True)
 class HolderRow:
-    """A buyer, or a place, and what is held there."""
+    """A buyer, or a place, what is held there, and how many of these come from the thing."""
 
     holder: str
     order: str
     skeins: int
-    lot: str
-    certainty: str
+    marks: str
+    of_it: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -83,8 +81,10 @@ class TraceReport:
     head: SheetHead
     foot: SheetFoot
     answers: tuple[tuple[str, str], ...]
-    stations: tuple[Station, ...] = ()
+    picture: Picture | None = None
     origins: tuple[OriginRow, ...] = ()
+    passed: tuple[OriginRow, ...] = ()
+    """The loads that it went through, which are not in the picture."""
     states: tuple[StateRow, ...] = ()
     together: StateRow | None = None
     holders: tuple[HolderRow, ...] = ()
@@ -99,10 +99,12 @@ def trace_report_pdf(report: TraceReport) -> bytes:
 def _set(report: TraceReport, pages: int) -> Sheet:
     sheet = Sheet(report.head, report.foot, pages)
     sheet.answers(report.answers)
-    if report.stations:
-        _draw_trail(sheet, report.stations)
+    if report.picture:
+        _draw_trail(sheet, report.picture)
     if report.origins:
         sheet.table("Where from", _ORIGINS, [_origin_cells(row) for row in report.origins])
+    if report.passed:
+        sheet.table("Went through", _PASSED, [_origin_cells(row) for row in report.passed])
     if report.states:
         _draw_states(sheet, report.states, report.together)
     if report.holders:
@@ -110,38 +112,25 @@ def _set(report: TraceReport, pages: int) -> Sheet:
     return sheet
 
 
-def _draw_trail(sheet: Sheet, stations: Sequence[Station]) -> None:
-    trail = lay_out(stations, RIGHT - LEFT, _TRAIL_HEIGHT)
-    for band, height in enumerate(trail.band_heights):
-        sheet.keep_together(height + 4)
-        draw_band(sheet.paper, trail, band, (LEFT, sheet.y + 2))
-        sheet.y += height + 4
-    if trail.left_out:
-        sheet.words(
-            "",
-            f"The yarn parts further: {trail.left_out} stations more than a page holds "
-            "are not drawn; the tables name them all.",
-        )
-    _draw_key(sheet)
-
-
-def _draw_key(sheet: Sheet) -> None:
-    """How the yarn tells certainty."""
-    sheet.keep_together(8)
-    x = LEFT
-    for certainty, words in _KEY:
-        length = 20 if certainty is Certainty.POOL else 17.5
-        ends = (x, sheet.y - 1), (x + length, sheet.y - 1)
-        draw_yarn(sheet.paper, ends, certainty)
-        if certainty is Certainty.UNKNOWN:
-            draw_question(sheet.paper, *ends)
-        x = sheet.paper.text(x + 20, sheet.y, words, Type(8)) + 10
-    sheet.y += 9
+def _draw_trail(sheet: Sheet, picture: Picture) -> None:
+    """The picture in the middle, with its key below; one that no page holds is on the screen."""
+    plain = LEAST_PT / SMALL / MM
+    scale = min(LARGEST / MM, (RIGHT - LEFT) / (picture.width - 2 * MARGIN),
+                _TALLEST / picture.height)
+    if scale < _CLOSEST * plain:
+        sheet.words("", "The trail is wider than this sheet: the Desk draws it, and prints it on "
+                        "a larger one.")
+        return
+    width, height = picture.width * scale, picture.height * scale
+    sheet.keep_together(height + 10)
+    draw_picture(sheet.paper, picture, ((LEFT + RIGHT - width) / 2, sheet.y - 4), scale)
+    draw_key(sheet.paper, (LEFT, sheet.y + height))
+    sheet.y += height + 9
 
 
 def _draw_states(sheet: Sheet, rows: Sequence[StateRow], together: StateRow | None) -> None:
     all_rows = [*rows, together] if together else list(rows)
-    bounded = any(row.most is not None for row in all_rows)
+    bounded = any(row.least not in (None, row.skeins) for row in all_rows)
     columns = (*_STATES, _GRAMS, *(_BOUNDS if bounded else ()))
     cells = [_state_cells(row, bounded) for row in rows]
     sheet.table("Where now", columns, cells, _state_cells(together, bounded) if together else ())
@@ -171,7 +160,7 @@ def _state_cells(row: StateRow, bounded: bool) -> tuple[str, ...]:
 
 
 def _holder_cells(row: HolderRow) -> tuple[str, ...]:
-    return row.holder, row.order, f"{row.skeins:,}", row.lot, row.certainty
+    return row.holder, row.order, f"{row.skeins:,}", row.marks, row.of_it
 
 
 def _count(number: int | None) -> str:

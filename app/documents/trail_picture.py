@@ -6,6 +6,7 @@ Lengths are in units of the picture: a pixel of the window at plain text size an
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
+from math import inf
 
 from app.calculations.graph_layout import Gaps, Point, Size, lay_out
 from app.documents.typesetting import MM, Face, Type, break_lines, spelled_out, width_mm
@@ -14,10 +15,24 @@ from app.documents.yarn import Certainty
 SMALL, NAME = 13.0, 16.0
 MARGIN = 24.0
 CUT = 10.0  # of the upper corners of a tag
-_WIDEST, _NARROWEST = 168.0, 96.0
-_PAD, _TOP = 10.0, 8.0
-_LEAD = {SMALL: 17.0, NAME: 21.0}
-_GAPS = Gaps(across=52.0, down=26.0, beside=10.0)
+_TOP, _LEAD = 8.0, 1.3
+_DOWN, _BESIDE = 26.0, 10.0
+
+
+@dataclass(frozen=True, slots=True)
+class _Room:
+    """How wide a tag may be and is at least, and how far columns lie apart."""
+
+    widest: float
+    narrowest: float
+    across: float
+    name: float = NAME
+    pad: float = 10.0
+
+
+_PLENTY = _Room(168, 96, 52)
+_CLOSER = (_Room(132, 88, 46), _Room(110, 76, 40), _Room(94, 66, 34, name=14, pad=9),
+           _Room(84, 58, 28, name=13, pad=7))
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,13 +120,28 @@ class Picture:
     ways: tuple[SetWay, ...]
 
 
-def set_picture(tags: Sequence[Tag], ways: Iterable[Way], middle: str) -> Picture:
-    """Break the words into lines, and lay out the stations round the one in the middle."""
-    lines = {tag.key: _lines(tag) for tag in tags}
+def set_picture(
+    tags: Sequence[Tag], ways: Iterable[Way], middle: str, width: float = inf
+) -> Picture:
+    """Break the words into lines, and lay out the stations round the one in the middle.
+
+    Where it would be wider than `width`, tags are narrower and nearer; it may still be too wide.
+    """
     ways = tuple(ways)
     tags = sorted(tags, key=lambda tag: tag.many)  # what is left of a fold hangs below the others
-    laid = lay_out({tag.key: _size(lines[tag.key]) for tag in tags},
-                   [(way.start, way.end) for way in ways], middle, _GAPS)
+    picture = _set(tags, ways, middle, _PLENTY)
+    for room in _CLOSER:
+        if picture.width <= width:
+            break
+        picture = _set(tags, ways, middle, room)
+    return picture
+
+
+def _set(tags: Sequence[Tag], ways: Sequence[Way], middle: str, room: _Room) -> Picture:
+    lines = {tag.key: _lines(tag, room) for tag in tags}
+    laid = lay_out({tag.key: _size(lines[tag.key], room) for tag in tags},
+                   [(way.start, way.end) for way in ways], middle,
+                   Gaps(room.across, _DOWN, _BESIDE))
     set_tags = []
     for tag in tags:
         place = laid.places[tag.key]
@@ -133,20 +163,20 @@ def curve(points: Sequence[Point]) -> list[tuple[Point, Point, Point]]:
     return pieces
 
 
-def _lines(tag: Tag) -> list[tuple[str, float, Face, bool]]:
+def _lines(tag: Tag, room: _Room) -> list[tuple[str, float, Face, bool]]:
     face = Face.CODE_BOLD if tag.code else Face.BOLD
-    parts = [(tag.what, SMALL, Face.WORDS, True), (tag.name, NAME, face, False),
+    parts = [(tag.what, SMALL, Face.WORDS, True), (tag.name, room.name, face, False),
              *((note, SMALL, Face.WORDS, False) for note in tag.notes)]
     return [(line, size, kind, second)
             for words, size, kind, second in parts if words
             for line in break_lines(spelled_out(words), Type(size, kind),
-                                    (_WIDEST - 2 * _PAD) / MM, anywhere=True)]
+                                    (room.widest - 2 * room.pad) / MM, anywhere=True)]
 
 
-def _size(lines: Sequence[tuple[str, float, Face, bool]]) -> Size:
+def _size(lines: Sequence[tuple[str, float, Face, bool]], room: _Room) -> Size:
     widest = max(width_mm(words, Type(size, face)) * MM for words, size, face, _ in lines)
-    return Size(max(_NARROWEST, widest + 2 * _PAD),
-                2 * _TOP + sum(_LEAD[size] for _, size, _, _ in lines))
+    return Size(max(room.narrowest, widest + 2 * room.pad),
+                2 * _TOP + sum(_LEAD * size for _, size, _, _ in lines))
 
 
 def _hung(
@@ -154,8 +184,8 @@ def _hung(
 ) -> tuple[Line, ...]:
     hung, y = [], top + _TOP
     for words, size, face, second in lines:
-        hung.append(Line(x, y + _LEAD[size] * 0.76, words, size, face, second))
-        y += _LEAD[size]
+        hung.append(Line(x, y + _LEAD * size * 0.76, words, size, face, second))
+        y += _LEAD * size
     return tuple(hung)
 
 

@@ -8,7 +8,16 @@ from app.calculations.moments import clock_words, day_words
 from app.documents.recall_sheet import RecallRow, RecallSheet, recall_sheet_pdf
 from app.documents.sheet import SheetFoot, SheetHead
 from app.exchange.free_counts import plain
-from app.exchange.recalls import HEADINGS, IN_WORK, STILL_HERE, Recalled, cells, group_of, who
+from app.exchange.recalls import (
+    HEADINGS,
+    IN_WORK,
+    STILL_HERE,
+    Recalled,
+    cells,
+    group_of,
+    marks_together,
+    who,
+)
 from app.lookups.recall import WithOne
 
 _TO_SAY = (
@@ -56,5 +65,4 @@ def recall_workbook(one: Recalled) -> bytes:
 
 
 def _row(row: WithOne) -> RecallRow:
-    marks = ", ".join(mark.replace(" ", "\u00a0") for mark in row.marks)  # each on one line
-    return RecallRow(who(row), row.order or "", row.count, marks, row.of_it)
+    return RecallRow(who(row), row.order or "", row.count, marks_together(row.marks), row.of_it)

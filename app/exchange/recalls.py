@@ -123,6 +123,11 @@ def who(row: WithOne) -> str:
     return f"{state}: {row.place}" if row.place else state
 
 
+def marks_together(marks: Iterable[str]) -> str:
+    """The marks one after the other, none broken in two at the end of a line."""
+    return ", ".join(mark.replace(" ", "\u00a0") for mark in marks)
+
+
 def as_csv(rows: Iterable[WithOne]) -> bytes:
     """The list as CSV: UTF-8 with its mark, CRLF (RFC 4180)."""
     text = io.StringIO()

@@ -1,60 +1,105 @@
 """The trace of a thing as paper: what the book says, set out for the trace report."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
+from datetime import datetime
 from decimal import Decimal
 from fractions import Fraction
 from typing import Literal
+
+from sqlalchemy import Connection
 
 from app.calculations.codes import bare_characters, code_of
 from app.calculations.moments import clock_words, day_words
 from app.calculations.units import grams
 from app.documents.sheet import SheetFoot, SheetHead
-from app.documents.trace_report import OriginRow, StateRow, TraceReport, trace_report_pdf
+from app.documents.trace_report import (
+    ROOM,
+    HolderRow,
+    OriginRow,
+    StateRow,
+    TraceReport,
+    trace_report_pdf,
+)
 from app.documents.trail import Station
-from app.documents.yarn import Certainty
-from app.exchange.tracing import KIND_WORDS, Now, Traced, sentences
-from app.lookups.certainty import KNOWN, NOT_KNOWN, PARTLY, POOL
-from app.lookups.origins import Origin
+from app.documents.trail_picture import Picture
+from app.exchange.recalls import marks_together, who
+from app.exchange.tracing import KIND_WORDS, Now, sentences, traced
+from app.exchange.trail_pictures import CERTAINTY, picture, title_of
+from app.lookups.graph import graph
+from app.lookups.graph_centre import centre_of
+from app.lookups.origins import Origin, members_of, origins
+from app.lookups.present import leaves
+from app.lookups.recall import WithOne, recall_list
+from app.lookups.things import Found
 from app.lookups.trail import Stop
+from app.lookups.walks import below
 
-_CERTAINTY = {KNOWN: Certainty.KNOWN, PARTLY: Certainty.PARTLY, POOL: Certainty.POOL,
-              NOT_KNOWN: Certainty.UNKNOWN}
+_RECALLED = {"cone": "cone", "lot": "lot", "skein": "yarn"}
 _HELD: Mapping[str, Literal["", "placed", "below"]] = {"": "", "here": "placed", "below": "below"}
 
 
-def trace_pdf(one: Traced, person: str) -> bytes:
+def trace_pdf(connection: Connection, found: Found, at: datetime, person: str) -> bytes:
     """The trace report, proven, with the journal's head on every page."""
-    return trace_report_pdf(trace_report(one, person))
+    return trace_report_pdf(trace_report(connection, found, at, person))
 
 
-def trace_report(one: Traced, person: str) -> TraceReport:
-    """What the book says of a thing, ready to be set; `person` prints it."""
-    code = code_of(bare_characters(one.found.code))
-    when = f"{day_words(one.at)}, {clock_words(one.at)}"
-    kind = KIND_WORDS.get(one.found.kind, one.found.kind)
+def trace_report(connection: Connection, found: Found, at: datetime, person: str) -> TraceReport:
+    """What the book says of a thing, ready to be set; `person` prints it at that moment."""
+    one = traced(connection, found, at)
+    code = code_of(bare_characters(found.code))
+    when = f"{day_words(at)}, {clock_words(at)}"
+    kind = KIND_WORDS.get(found.kind, found.kind)
+    holders = _holders(connection, found)
+    shred = " · holds names: shred it when it is answered" if any(
+        row.name for row in holders) else ""
     return TraceReport(
-        head=SheetHead("Trace", one.found.shown, one.found.words, f"Trace of a {kind}, {when}",
+        head=SheetHead("Trace", found.shown, found.words, f"Trace of a {kind}, {when}",
                        code.text if code else ""),
-        foot=SheetFoot(f"{one.studio} · printed {when}, by {person}", one.journal_head, one.entry),
+        foot=SheetFoot(f"{one.studio} · printed {when}, by {person}{shred}", one.journal_head,
+                       one.entry),
         answers=sentences(one),
-        stations=tuple(station(number, stop) for number, stop in enumerate(one.stops)),
+        picture=_picture(connection, found, at),
         origins=tuple(map(_origin, one.origins)),
+        passed=tuple(map(_origin, _passed(connection, found, at))),
         states=tuple(map(_state, one.now)),
         together=_state(one.together) if one.together else None,
+        holders=tuple(map(_holder, holders)),
     )
+
+
+def _picture(connection: Connection, found: Found, at: datetime) -> Picture | None:
+    """Its branching trail, without what it only passed: the tables name that."""
+    centre = centre_of(connection, found, at)
+    return None if centre is None else picture(
+        graph(connection, centre, title_of(found), short=True), ROOM)
+
+
+def _passed(connection: Connection, found: Found, at: datetime) -> Iterator[Origin]:
+    """The loads that what came of a cone or a lot went through."""
+    if found.kind in ("cone", "lot"):
+        rows = {row for yarn in members_of(connection, found, at)
+                for row in below(connection, "yarn", yarn)}
+        left = {leaf.yarn: leaf.count for leaf in leaves(connection, rows)}
+        yield from (one for one in origins(connection, left) if one.kind == "load")
+
+
+def _holders(connection: Connection, found: Found) -> tuple[WithOne, ...]:
+    kind = _RECALLED.get(found.kind)
+    return recall_list(connection, kind, found.id).rows if kind else ()
 
 
 def station(number: int, stop: Stop) -> Station:
     """A stop of a trail as it hangs from the yarn, after the one before."""
     return Station(stop.kind, stop.code, stop.count, (number - 1,) if number else (),
-                   _CERTAINTY[stop.certainty], stop.note, stop.here, _HELD[stop.held])
+                   CERTAINTY[stop.certainty], stop.note, stop.here, _HELD[stop.held])
 
 
 def _origin(origin: Origin) -> OriginRow:
     link = origin.link
     kind = KIND_WORDS.get(origin.kind, origin.kind)
-    words = "" if origin.kind == "load" else f", {origin.words}"
-    return OriginRow(f"{kind} {origin.code}{words}", link.word, link.least, link.most, link.of,
+    thing = (f"{origin.words}, load {origin.id}" if origin.kind == "load" and origin.id else
+             f"{kind} {origin.code}, {origin.words}")
+    return OriginRow(thing, link.word, link.least, link.most, link.of,
                      _tenth(link.expected), link.basis)
 
 
@@ -62,6 +107,10 @@ def _state(now: Now) -> StateRow:
     link = now.link
     bounds = (link.least, link.most, _tenth(link.expected)) if link else (None, None, None)
     return StateRow(now.words, now.count, grams(now.mg), *bounds)
+
+
+def _holder(row: WithOne) -> HolderRow:
+    return HolderRow(who(row), row.order or "", row.count, marks_together(row.marks), row.of_it)
 
 
 def _tenth(number: Fraction) -> Decimal:

@@ -193,7 +193,9 @@ def _how_sure(one: Traced) -> str:
         return ""
     link, count = one.together.link, one.together.count
     if one.found.kind != "cone" or link is None:
-        return f"the cone is known of {one.sure} of {count}." if count > 1 else ""
+        known = {0: f"none of the {count}", count: f"all {count}"}.get(
+            one.sure, f"{one.sure} of {count}")
+        return f"the cone is known of {known}." if count > 1 else ""
     if link.word == KNOWN:
         return f"known: all {count} come from it."
     if 0 < one.sure < count:

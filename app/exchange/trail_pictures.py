@@ -4,6 +4,7 @@ from collections import defaultdict
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import datetime
+from math import inf
 
 from sqlalchemy import Connection
 
@@ -63,17 +64,20 @@ def drawn(
         centre_found = centre_of(connection, middle, at)
         if centre_found is None:
             return None
-        centre = centre_found
-        title = Named(KIND_WORDS.get(middle.kind, middle.kind), shown(middle.code),
-                      middle.words, middle.code)
+        centre, title = centre_found, title_of(middle)
     one = graph(connection, centre, title, opened)
     entry, journal_head = head(connection)
     return Drawn(one, picture(one), f"The trail of {called(one.here)}", _together(one), centre, at,
                  setting(connection, "name"), entry, journal_head)
 
 
+def title_of(found: Found) -> Named:
+    """What the station in the middle is called."""
+    return Named(KIND_WORDS.get(found.kind, found.kind), shown(found.code), found.words, found.code)
+
+
 def _together(one: Graph) -> str:
-    """'14 of 20 skeins came of it; of some it is not known whether.'"""
+    """'14 of these 20 skeins came of it; which ones is not certain.'"""
     sure = one.together
     if not sure.of:
         return "Nothing came of it yet."
@@ -82,15 +86,15 @@ def _together(one: Graph) -> str:
     if sure.least == sure.most == sure.of:
         return "1 skein came of it." if sure.of == 1 else f"{sure.of:,} skeins came of it."
     span = str(sure.least) if sure.least == sure.most else f"{sure.least:,} to {sure.most:,}"
-    return f"{span} of {sure.of:,} skeins came of it; of some it is not known whether."
+    return f"{span} of these {sure.of:,} skeins came of it; which ones is not certain."
 
 
-def picture(graph: Graph) -> Picture:
-    """The trail with its words set and everything in its place."""
+def picture(graph: Graph, width: float = inf) -> Picture:
+    """The trail with its words set and everything in its place, within this width if it can."""
     return set_picture(
         [_tag(knot) for knot in graph.knots],
         [Way(one.start, one.end, CERTAINTY[one.sure.word]) for one in graph.strands],
-        graph.here.key)
+        graph.here.key, width)
 
 
 def sentences(graph: Graph) -> tuple[tuple[str, tuple[str, ...]], ...]:

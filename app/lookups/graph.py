@@ -12,6 +12,7 @@ from sqlalchemy import Connection, func, select
 from app.calculations.graph_folding import AGAIN, Fold, depths, folds, merged, unwound
 from app.calculations.graph_layout import Link
 from app.lookups.graph_names import Named, names
+from app.lookups.graph_short import shorten
 from app.lookups.graph_sure import WHOLLY, Asking, Held, Sure, how_sure
 from app.lookups.graph_ways import WITH_YARN_ABOVE, web
 from app.lookups.graph_web import HERE, Centre, Ways, Web, key, kind_of, number_of
@@ -85,20 +86,27 @@ class Graph:
 
 def graph(
     connection: Connection, centre: Centre, title: Named | None = None,
-    opened: frozenset[str] = frozenset(),
+    opened: frozenset[str] = frozenset(), *, short: bool = False,
 ) -> Graph:
-    """The branching trail of a thing; `opened` names the folds whose stations are wanted singly."""
+    """The branching trail of a thing; `opened` names the folds whose stations are wanted singly.
+
+    A `short` one leaves out the loads, piles and deliveries that the yarn passed through.
+    """
     made = web(connection, centre)
+    all_left, all_right = made.left, made.right
+    if short:
+        shorten(made)
     links = {**made.left, **made.right}
     kept = unwound(links)
     stations = list(dict.fromkeys([HERE, *(end for link in kept for end in link)]))
     stages = _stages(made, stations, depths(stations, kept))
-    found = folds(stages, _may_stand_singly(stages), opened, SINGLY)
+    found = folds(stages, _may_stand_singly(stages, short=short), opened, SINGLY)
     into = {one: f"fold:{fold.key}" for fold in found for one in fold.left}
     sides = {name: merged({link: rows for link in kept
                            if (rows := ways.get(_bare(link))) is not None}, into)
              for name, ways in (("from", made.left), ("to", made.right))}
-    drawn = _Drawn(made, sides, {f"fold:{fold.key}": fold for fold in found}, stages, opened,
+    whole = {"from": merged(all_left, into), "to": merged(all_right, into)} if short else sides
+    drawn = _Drawn(made, sides, whole, {f"fold:{fold.key}": fold for fold in found}, stages, opened,
                    Asking(made.found, made.sources), Held(made.found))
     knots = _knots(connection, drawn, title)
     strands = tuple(
@@ -113,6 +121,8 @@ class _Drawn:
 
     made: Web
     sides: Mapping[str, Ways]
+    whole: Mapping[str, Ways]
+    """The same with the stations that a short trail leaves out: it is counted by these."""
     folds: Mapping[str, Fold]
     stages: Mapping[str, str]
     opened: Collection[str]
@@ -147,11 +157,12 @@ def _stages(
     return stages
 
 
-def _may_stand_singly(stages: Mapping[str, str]) -> dict[str, int]:
-    """How many may at each stage: of a kind that is many on its side, no two."""
+def _may_stand_singly(stages: Mapping[str, str], *, short: bool) -> dict[str, int]:
+    """How many may at each stage: of a kind that is many on its side, no two; nor skeins, if short.
+    """
     kinds = Counter(_kind_of_stage(stage) for stage in stages.values())
     return {stage: 1 if stage.startswith("left/") or kinds[_kind_of_stage(stage)] > FOLDED_FROM
-            else FOLDED_FROM for stage in stages.values()}
+            or (short and "/tagged skein/" in stage) else FOLDED_FROM for stage in stages.values()}
 
 
 def _kind_of_stage(stage: str) -> str:
@@ -184,22 +195,25 @@ def _knots(connection: Connection, drawn: _Drawn, title: Named | None) -> tuple[
 
 def _members(drawn: _Drawn) -> dict[str, tuple[str, dict[int, int]]]:
     """The yarn of this trail at each station: on the left what leaves it, on the right comes."""
-    found: dict[str, tuple[str, dict[int, int]]] = {}
-    for (start, _), rows in drawn.sides["from"].items():
-        _most(found.setdefault(start, ("from", {}))[1], rows)
-    here: dict[int, int] = {}
-    found[HERE] = ("here", here)
-    for (start, end), rows in drawn.sides["to"].items():
-        there = found.setdefault(end, ("to", {}))[1]
-        for row, count in rows.items():
-            there[row] = there.get(row, 0) + count
-        _most(here, rows if start == HERE else {})
+    shown, whole = _met(drawn.sides), _met(drawn.whole)
+    found = {one: (side, whole.get(one, (side, there))[1]) for one, (side, there) in shown.items()}
     for station, (_, there) in found.items():
-        if whole := _whole_rows(drawn, station):
+        if rows := _whole_rows(drawn, station):
             there.clear()
-            there |= whole
-    if not here:
-        here |= drawn.made.there()
+            there |= rows
+    if not found[HERE][1]:
+        found[HERE][1].update(drawn.made.there())
+    return found
+
+
+def _met(sides: Mapping[str, Ways]) -> dict[str, tuple[str, dict[int, int]]]:
+    found: dict[str, tuple[str, dict[int, int]]] = {}
+    for (start, _), rows in sides["from"].items():
+        _most(found.setdefault(start, ("from", {}))[1], rows)
+    _, here = found[HERE] = ("here", {})
+    for (start, end), rows in sides["to"].items():
+        _most(found.setdefault(end, ("to", {}))[1], rows)
+        _most(here, rows if start == HERE else {})
     return found
 
 

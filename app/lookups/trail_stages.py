@@ -169,7 +169,7 @@ def _loads(connection: Connection, line: Line) -> Iterator[Stage]:
     links = links_of(line.found, line.ends, "load")
     for step, met in loads.items():
         reached = tuple(link for link in links if link.thing in met)
-        yield Stage(step, f"{step} {met[0]}" if len(met) == 1 else f"{len(met)} loads",
+        yield Stage(step, f"load {met[0]}" if len(met) == 1 else f"{len(met)} loads",
                     _in_loads(reached), tuple(there[step]))
 
 

@@ -8,15 +8,17 @@ import pytest
 from app.documents.proof import read_back
 from app.documents.sheet import SheetFoot, SheetHead
 from app.documents.trace_report import (
+    ROOM,
     HolderRow,
     OriginRow,
     StateRow,
     TraceReport,
     trace_report_pdf,
 )
-from app.documents.trail import Station
+from app.documents.trail_picture import Picture, Tag, Way, set_picture
 from app.documents.yarn import Certainty
 from tests.documents.samples import text_of
+from tests.documents.test_trail_picture import sample
 
 JOURNAL = "d88940ac117fc14a195e88c24d0952867a295a0ec3bbaa0ee21c22fb099984c9"
 
@@ -33,23 +35,18 @@ def cone() -> TraceReport:
             ("Touched", "20 skeins in two lots. 14 are from this cone: 8 known, 6 among 12."),
             ("Look first", "318 m are left, on shelf C2: unwind them under the lamp."),
         ),
-        stations=(
-            Station("delivery", "12 Mar", "24 cones"),
-            Station("cone", "T-0114", "14 skeins", (0,), in_hand=True, hold="placed"),
-            Station("dye lot", "26·14·T26", "8 of 8", (1,), hold="below"),
-            Station("dye lot", "26·14·Y51", "6 of 12", (1,), hold="below"),
-            Station("skeins", "12", "one of two", (3,), Certainty.POOL, "6 and 6", hold="below"),
-        ),
+        picture=sample(),
         origins=(
             OriginRow("delivery of 12 March", "known", 14, 14, 14, None, "scanned"),
             OriginRow("cone T-0115", "one of a pool", 1, 6, 12, Decimal("3.5"), "counted"),
         ),
+        passed=(OriginRow("wash, load 232", "known", 20, 20, 20, Decimal(20), "counted"),),
         states=(
             StateRow("on a shelf", 6, Decimal("618.6"), 1, 6, Decimal("3.5")),
             StateRow("sold, buyer known", 14, Decimal("1443.4"), 4, 14, Decimal("10.5")),
         ),
         together=StateRow("together", 20, Decimal("2062.0"), 14, 14, Decimal(14)),
-        holders=(HolderRow("B. Treddle", "1201, 22 Apr", 3, "26·14·Y51", "likely 1 or 2 of 3"),),
+        holders=(HolderRow("B. Treddle", "1201", 3, "26·14·Y51\u00a09Y", "likely 1 or 2 of 3"),),
     )
 
 
@@ -65,9 +62,12 @@ def test_a_trace_says_what_is_asked_first(cone: TraceReport) -> None:
         "cone T-0115 one of a pool 1 to 6 of 12 3.5 counted",
         "on a shelf 6 618.6 1 6 3.5",
         "together 20 2,062.0 14 14 14.0",
-        "B. Treddle 1201, 22 Apr 3 26·14·Y51 likely 1 or 2 of 3",
+        "Went through load how sure",
+        "wash, load 232 known 20 of 20 20.0 counted",
+        "B. Treddle 1201 3 26·14·Y51 9Y likely 1 or 2 of 3",
         "d88940ac 117fc14a",
-        "6 and 6",
+        "412 skeins on a shelf",
+        "one of a pool, with its counts",
     ):
         assert part in words
 
@@ -89,8 +89,8 @@ def test_rows_that_do_not_add_up_are_said_to_not_add_up(cone: TraceReport) -> No
 def test_bounds_are_left_out_where_all_is_known(cone: TraceReport) -> None:
     known = replace(
         cone,
-        states=(StateRow("on a shelf", 12, Decimal("1237.0")),),
-        together=StateRow("together", 12, Decimal("1237.0")),
+        states=(StateRow("on a shelf", 12, Decimal("1237.0"), 12, 12, Decimal(12)),),
+        together=StateRow("together", 12, Decimal("1237.0"), 12, 12, Decimal(12)),
     )
     words = said(known)
     assert "at least" not in words
@@ -102,7 +102,6 @@ def test_a_thing_nothing_is_known_of_has_a_trace_too() -> None:
         head=SheetHead("Trace of a find", "Skein under shelf 3"),
         foot=SheetFoot("Quernlow Dyeyard"),
         answers=(("From", "Not known: it wears no tag."),),
-        stations=(Station("find", "no tag", "1 skein", certainty=Certainty.UNKNOWN),),
     )
     assert "Not known: it wears no tag." in said(find)
 
@@ -116,8 +115,22 @@ def test_a_long_trace_runs_over_pages_and_every_page_bears_witness(cone: TraceRe
         assert "099984c9" in page
 
 
-def test_yarn_that_parts_further_than_a_page_holds_is_said_to(cone: TraceReport) -> None:
-    lots = [Station("dye lot", f"26·14·{n:02}", "1 skein", (0,)) for n in range(20)]
-    wide = replace(cone, stations=(cone.stations[1], *lots))
-    wide = replace(wide, stations=(replace(wide.stations[0], after=()), *lots))
-    assert "stations more than a page holds" in said(wide)
+def row(count: int) -> Picture:
+    """So many lots one after the other."""
+    tags = [Tag(f"n{n}", "dye lot", "26·14·Y51", ("12 skeins",), code=True) for n in range(count)]
+    return set_picture(tags, [Way(f"n{n}", f"n{n + 1}", Certainty.KNOWN)
+                              for n in range(count - 1)], "n0", ROOM)
+
+
+def test_a_long_trail_has_narrower_tags_and_no_code_is_broken(cone: TraceReport) -> None:
+    long = row(7)
+    assert long.width <= ROOM
+    assert {line.words for one in long.tags for line in one.lines} == {
+        "dye lot", "26·14·Y51", "12 skeins"}
+    words = said(replace(cone, picture=long))
+    assert words.count("26·14·Y51 ") >= 7
+    assert "wider than this sheet" not in words
+
+
+def test_a_trail_that_no_page_holds_is_not_made_too_small_to_read(cone: TraceReport) -> None:
+    assert "wider than this sheet: the Desk draws it" in said(replace(cone, picture=row(14)))

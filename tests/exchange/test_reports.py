@@ -4,21 +4,32 @@ import pytest
 from pypdfium2 import PdfDocument
 
 from app.documents.proof import read_back
+from app.documents.trace_report import TraceReport
 from app.documents.yarn import Certainty
 from app.exchange.reports import trace_pdf, trace_report
-from app.exchange.tracing import Traced, sentences, traced
+from app.exchange.tracing import sentences, traced
+from app.lookups.tagging import piles_waiting
 from app.lookups.things import Found, by_code, lot_found
-from app.work.holding import hold
+from app.work.holding import hold, lift_hold
 from app.work.mixing import mix
 from app.work.opening_stock import OldLot, open_lot
 from app.work.studio import choose
+from tests.deeds import customer, into_load, send
 from tests.makers import EACH_MG, Studio
 
 
-def trace(studio: Studio, code: str) -> Traced:
+def named(studio: Studio, code: str) -> Found:
     found = studio.book.ask(by_code, code)
     assert found is not None
-    return studio.book.ask(traced, found, studio.clock.now)
+    return found
+
+
+def report_of(studio: Studio, code: str) -> TraceReport:
+    return studio.book.ask(trace_report, named(studio, code), studio.clock.now, "OW")
+
+
+def pdf_of(studio: Studio, code: str) -> bytes:
+    return studio.book.ask(trace_pdf, named(studio, code), studio.clock.now, "OW")
 
 
 def text_of(pdf: bytes) -> str:
@@ -35,14 +46,16 @@ def mixed(studio: Studio) -> Studio:
     one, other = studio.cones(2)
     rows = [studio.wind(one, 6), studio.wind(other, 6)]
     studio.dye(*rows)
-    studio.finish(studio.do(mix, rows), red=12)
+    pool = studio.do(mix, rows)
+    studio.do(into_load, "wash", [pool])
+    studio.finish(pool, red=12)
     studio.do(hold, "cone", one, "oil under the lamp")
     return studio
 
 
 def test_the_report_says_what_the_trace_says_and_its_states_add_up(mixed: Studio) -> None:
-    one = trace(mixed, "C00017")
-    report = trace_report(one, "OW")
+    one = mixed.book.ask(traced, named(mixed, "C00017"), mixed.clock.now)
+    report = report_of(mixed, "C00017")
     assert report.answers == sentences(one)
     assert report.together is not None
     assert sum(row.skeins for row in report.states) == report.together.skeins == 12
@@ -52,45 +65,64 @@ def test_the_report_says_what_the_trace_says_and_its_states_add_up(mixed: Studio
     assert report.foot.entry == one.entry
 
 
-def test_each_station_follows_the_one_before_with_its_hold(mixed: Studio) -> None:
-    stations = trace_report(trace(mixed, "C00017"), "OW").stations
-    assert [station.after for station in stations] == [
-        () if n == 0 else (n - 1,) for n in range(len(stations))]
-    assert [station.hold for station in stations if station.in_hand] == ["placed"]
-    assert {station.hold for station in stations if not station.in_hand} <= {"", "below"}
-    assert "below" in {station.hold for station in stations}
+def test_its_yarn_parts_and_the_hold_hangs_where_it_was_put(mixed: Studio) -> None:
+    picture = report_of(mixed, "C00017").picture
+    assert picture is not None
+    held = {one.tag.what: one.tag.held for one in picture.tags}
+    assert held == {"maker's batch": "", "cone": "here", "wound": "below", "dye lot": "below",
+                    "mixed on a cord": "below", "counted and not tagged": "below"}
+    assert [one.tag.what for one in picture.tags if one.tag.here] == ["cone"]
+
+
+def test_what_is_not_drawn_is_in_the_tables(mixed: Studio) -> None:
+    report = report_of(mixed, "C00017")
+    assert [(row.thing, row.least, row.of) for row in report.passed] == [("wash, load 1", 12, 12)]
+    assert report_of(mixed, mixed.book.ask(lot_found, 1).code).passed == report.passed
 
 
 def test_certainty_keeps_its_word_on_paper(mixed: Studio) -> None:
-    report = trace_report(trace(mixed, mixed.book.ask(lot_found, 1).code), "OW")
-    assert Certainty.POOL in {station.certainty for station in report.stations}
+    report = report_of(mixed, mixed.book.ask(lot_found, 1).code)
+    assert report.picture is not None
+    assert Certainty.POOL in {one.way.certainty for one in report.picture.ways}
     assert [(row.least, row.most, row.of) for row in report.origins
             if row.thing.startswith("cone")] == [(6, 6, 12), (6, 6, 12)]
 
 
+def test_who_holds_what_is_named_and_the_foot_says_to_shred_it(mixed: Studio) -> None:
+    mixed.do(lift_hold, 1, "wound off under the lamp: nothing found")
+    (pile,) = [one.id for one in mixed.book.ask(piles_waiting)]
+    skeins = mixed.tag(pile, 12)
+    assert "shred" not in report_of(mixed, "C00017").foot.printed
+    mixed.do(send, skeins[:4], mixed.do(customer, "Bea Lonsdale"))
+    report = report_of(mixed, "C00017")
+    held = {row.holder: (row.skeins, row.of_it) for row in report.holders}
+    assert held["Bea Lonsdale"] == (
+        4, "likely 2 of the 4 (at least one: 97 %, expected 2.00)")
+    assert sum(row.skeins for row in report.holders) == 12
+    assert "holds names: shred it" in report.foot.printed
+
+
 def test_the_paper_bears_its_code_the_answers_and_the_journals_head(mixed: Studio) -> None:
-    one = trace(mixed, "C00017")
-    pdf = trace_pdf(one, "OW")
+    pdf = pdf_of(mixed, "C00017")
     assert [code.code for page in read_back(pdf, 300) for code in page] == ["C00017"]
     text = text_of(pdf)
-    for words in ("oil under the lamp", "Quernlow Dyeyard · printed", one.journal_head[:8]):
+    head = report_of(mixed, "C00017").foot.journal_head
+    for words in ("oil under the lamp", "Quernlow Dyeyard · printed", head[:8]):
         assert words in text
 
 
 def test_the_same_trace_gives_the_same_bytes(mixed: Studio) -> None:
-    one = trace(mixed, "C00017")
-    assert trace_pdf(one, "OW") == trace_pdf(one, "OW")
+    assert pdf_of(mixed, "C00017") == pdf_of(mixed, "C00017")
 
 
 def test_an_old_lots_report_wears_no_code_of_ours(studio: Studio) -> None:
     studio.do(open_lot, OldLot("OLD77", studio.version, 1, 4), EACH_MG)
-    one = trace(studio, "OLD77")
-    assert trace_report(one, "OW").head.code == ""
-    text = text_of(trace_pdf(one, "OW"))
+    assert report_of(studio, "OLD77").head.code == ""
+    text = text_of(pdf_of(studio, "OLD77"))
     assert "OLD77" in text
     assert "not known" in text
 
 
 def test_a_thing_without_any_thread_still_has_its_paper(studio: Studio) -> None:
-    one = studio.book.ask(traced, Found("pot", studio.pot, "P001", ""), studio.clock.now)
-    assert trace_pdf(one, "OW").startswith(b"%PDF")
+    pot = Found("pot", studio.pot, "P001", "")
+    assert studio.book.ask(trace_pdf, pot, studio.clock.now, "OW").startswith(b"%PDF")

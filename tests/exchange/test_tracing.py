@@ -64,8 +64,8 @@ def test_a_lot_says_of_how_many_skeins_the_cone_is_known(mixed: Studio) -> None:
     words = said(mixed, mixed.book.ask(lot_found, 1))
     assert words["From"] == "6 of 12 from cone C·0001·7; 6 of 12 from cone C·0002·K."
     assert words["Became"] == "12 skeins went into its bath."
-    assert words["How sure"] == "the cone is known of 0 of 12."
-    assert said(mixed, mixed.book.ask(lot_found, 2))["How sure"] == "the cone is known of 4 of 4."
+    assert words["How sure"] == "the cone is known of none of the 12."
+    assert said(mixed, mixed.book.ask(lot_found, 2))["How sure"] == "the cone is known of all 4."
 
 
 def test_a_tagged_skein_of_a_pool_is_one_of_two_cones(mixed: Studio) -> None:

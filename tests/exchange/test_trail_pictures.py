@@ -43,7 +43,7 @@ def test_every_station_is_in_one_sentence_and_every_strand_is_led(studio: Studio
 def test_how_much_there_is_of_it_is_said_first(studio: Studio) -> None:
     cones, lot, skeins = mixed_pot(studio)
     assert of_cone(studio, cones[0]).together == (
-        "7 of 12 skeins came of it; of some it is not known whether.")
+        "7 of these 12 skeins came of it; which ones is not certain.")
     found = studio.book.ask(by_code, studio.code(lot) or "")
     assert found is not None
     whole = studio.book.ask(drawn, found, studio.clock.now)

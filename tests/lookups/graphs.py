@@ -7,10 +7,11 @@ from tests.makers import Studio
 
 
 def trail_of(
-    studio: Studio, kind: str, *things: int, opened: frozenset[str] = frozenset()
+    studio: Studio, kind: str, *things: int, opened: frozenset[str] = frozenset(),
+    short: bool = False,
 ) -> Graph:
     """The branching trail round these things."""
-    return studio.book.ask(graph, Centre(kind, things), None, opened)
+    return studio.book.ask(graph, Centre(kind, things), None, opened, short=short)
 
 
 def said(knot: Knot) -> tuple[str, str, int, str]:

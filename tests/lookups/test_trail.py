@@ -37,7 +37,7 @@ def test_the_trail_of_a_lot_leads_from_the_delivery_to_where_it_is_now(studio: S
     whole_way(studio)
     assert line(studio, studio.code(1)) == [
         "delivery 6 Apr: 3 cones", "cone C·0001·7: 6 skeins", "disc 031: 6 skeins",
-        f"dye lot {lot_code(studio)}: 6 skeins", "wash wash 1: 6 skeins",
+        f"dye lot {lot_code(studio)}: 6 skeins", "wash load 1: 6 skeins",
         "pile 5 counted: 1 missing", "tags 4 of 4: tied on", "now 4 on the table: 2 elsewhere"]
     assert [stop.kind for stop in stops(studio, studio.code(1)) if stop.here] == ["dye lot"]
 
@@ -47,7 +47,7 @@ def test_the_trail_of_a_skein_is_its_own(studio: Studio) -> None:
     tagged = next(one for one in studio.book.ask(of_lot, 1) if one.id == skeins[0])
     assert line(studio, tagged) == [
         "delivery 6 Apr: 3 cones", "cone C·0001·7: 1 skein", "disc 031: 1 skein",
-        f"dye lot {lot_code(studio)}: 6 skeins", "wash wash 1: 1 skein",
+        f"dye lot {lot_code(studio)}: 6 skeins", "wash load 1: 1 skein",
         "pile 5 counted: none missing", "tags 4 of 4: tied on", "now 1 on the table: all of it"]
 
 

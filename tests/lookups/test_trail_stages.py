@@ -70,16 +70,16 @@ def test_a_lot_that_went_to_two_loads_says_how_many_were_in_each(studio: Studio)
         stage = of(studio, studio.code(1))[step]
         return stage.code, stage.count
     studio.do(into_load, "wash", [left])
-    assert said("wash") == ("wash 1", "5 of 8")
+    assert said("wash") == ("load 1", "5 of 8")
     studio.do(into_load, "wash", [right])
     assert said("wash") == ("2 loads", "5 + 3")
     studio.do(into_load, "spin", [left, right])
-    assert said("spin") == ("spin 3", "8 skeins")
+    assert said("spin") == ("load 3", "8 skeins")
     studio.do(into_load, "wash", [left])
     assert said("wash") == ("3 loads", "5 + 5 + 3 of 8")
     again = studio.split(studio.mix(left, right), 4, 4)
     studio.do(into_load, "rail", [again[0]])
-    assert said("rail") == ("rail 5", "4 of 8")
+    assert said("rail") == ("load 5", "4 of 8")
 
 
 def test_of_a_cone_only_what_came_out_of_it_is_meant(studio: Studio) -> None:

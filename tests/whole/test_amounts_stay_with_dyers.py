@@ -66,7 +66,7 @@ def papers(studio: Studio, lot: int) -> Iterator[tuple[str, str]]:
     one = book.ask(traced, found, now)
     yield "story", repr(book.ask(story, found, now))
     yield "trace", repr((tuple(sentences(one)), trace_data(one)))
-    yield "trace on paper", words_of(trace_pdf(one, "OW"))
+    yield "trace on paper", words_of(book.ask(trace_pdf, found, now, "OW"))
     order = LotOrder(lot, OnStock("swing-85x55"))
     yield "tags", words_of(print_for_lot(book, By("LP", "tagging"), order, Random(3)).pdf)
     yield "counter", repr((book.ask(at_counter, lot), book.ask(lot_line, lot)))

@@ -95,7 +95,7 @@ def test_the_same_is_said_in_words_and_put_on_paper(desk, made):
     desk.scan("C00017")
     desk.press("T", "W")
     assert not page(desk).graph.isVisible()
-    assert "7 of 12 skeins came of it; of some it is not known whether." in desk.words()
+    assert "7 of these 12 skeins came of it; which ones is not certain." in desk.words()
     assert "8 skeins on the table: one of a pool: 3 to 7 of 8. It is below a HOLD." in desk.words()
     desk.press("P", "V", "W")
     assert page(desk).graph.isVisible()

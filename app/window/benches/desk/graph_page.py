@@ -4,7 +4,7 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPainterPath, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 
-from app.documents.graph_sheet import KEY
+from app.documents.trail_on_paper import KEY
 from app.documents.yarn import Certainty
 from app.exchange.trail_pictures import Drawn, sentences, spoken
 from app.lookups.things import Found

@@ -249,7 +249,8 @@ class Hand(QWidget):
         thing = self.thing
         if thing is not None:
             put_on_paper(self._bench, "traces", f"trace-{thing.found.code}.pdf",
-                         lambda person: trace_pdf(thing.traced, person), "The trace")
+                         lambda person: self._bench.around.session.ask(
+                             trace_pdf, thing.found, self._now(), person), "The trace")
 
     def _now(self) -> Any:
         return self._bench.around.session.now()
