@@ -16,7 +16,7 @@ WHEN, DID = Column("when", 115.5, 24), Column("did", 141, 7, face=Face.BOLD)
 """Who and when stand in the same place on every line of every part."""
 
 _CELL, _BOLD, _LEAD = Type(8.5), Type(8.5, Face.BOLD), 4.2
-_TRAIL_HEIGHT = 225.0
+_BELOW_TRAIL = 10.5
 _CARD = (70.0, 34.0)
 _SIGNED = ("weighed out", "dyed", "washed and dried", "counted", "tags counted off",
            "record reviewed", "released for sale")
@@ -87,11 +87,11 @@ def _set(record: BatchPaper, pages: int) -> Sheet:
 def _draw_trail(sheet: Sheet, stations: Sequence[Station]) -> None:
     if not stations:
         return
-    trail = lay_out(stations, RIGHT - LEFT, _TRAIL_HEIGHT)
-    for band, height in enumerate(trail.band_heights):
-        sheet.keep_together(height + 4)
+    trail = lay_out(stations, RIGHT - LEFT)
+    for band in range(len(trail.bands)):
+        sheet.keep_together(trail.tag[1] + 4)
         draw_band(sheet.paper, trail, band, (LEFT, sheet.y + 2))
-        sheet.y += height + 6
+        sheet.y += trail.tag[1] + _BELOW_TRAIL
 
 
 def _draw_part(sheet: Sheet, title: str, part: Part) -> None:

@@ -66,9 +66,10 @@ def draw_yarn(paper: Paper, stops: Sequence[Point], certainty: Certainty) -> Non
         under, over = plies if number % 2 else plies[::-1]
         for ply, pen in ((under, _UNDER), (over, _GROUND), (over, _UNDER)):
             paper.shape(ply, pen, closed=False)
-    if certainty is Certainty.PARTLY and last > 2:
+    closed = _closed(last)
+    if certainty is Certainty.PARTLY and closed < last + 1 - closed:
         for swing in (_OPENED, -_OPENED):
-            ply = _ply(line, 2 * _FINE, (last - 1) * _FINE, swing)
+            ply = _ply(line, closed * _FINE, (last + 1 - closed) * _FINE, swing)
             paper.shape(ply, _UNDER, closed=False)
 
 
@@ -107,7 +108,12 @@ def _is_open(certainty: Certainty, number: int, last: int) -> bool:
         return number % 3 == 2 or number == last
     if certainty is Certainty.UNKNOWN:
         return 0 < number < last
-    return certainty is Certainty.PARTLY and 1 < number < last - 1
+    return certainty is Certainty.PARTLY and _closed(last) <= number <= last - _closed(last)
+
+
+def _closed(last: int) -> int:
+    """How many crossings stay closed at each end of a yarn that is opened."""
+    return 2 if last > 3 else 1
 
 
 def _even_line(stops: Sequence[Point]) -> list[Point]:

@@ -1,15 +1,20 @@
 """The batch record of a lot as paper: what the book says of it, set out in numbered parts."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from typing import Literal
 
 from app.calculations.codes import bare_characters, code_of
 from app.calculations.moments import clock_words, day_words
 from app.documents.batch_record import BatchPaper, Part, batch_record_pdf
 from app.documents.sheet import SheetFoot, SheetHead
+from app.documents.trail import Station
 from app.exchange import batch_words as words
 from app.exchange import batch_words_after as after
-from app.exchange.reports import station
+from app.exchange.trail_pictures import CERTAINTY
 from app.lookups.batch_record import BatchRecord
+from app.lookups.trail import Stop
+
+_HELD: Mapping[str, Literal["", "placed", "below"]] = {"": "", "here": "placed", "below": "below"}
 
 
 def batch_pdf(record: BatchRecord, person: str) -> bytes:
@@ -29,7 +34,7 @@ def batch_paper(record: BatchRecord, person: str) -> BatchPaper:
                        f"times in {record.at.astimezone():%z}",
                        record.journal_head, record.entry),
         answers=tuple(answers(record)),
-        stations=tuple(station(number, stop) for number, stop in enumerate(record.stops)),
+        stations=tuple(map(station, record.stops)),
         parts=(
             Part("Yarn in", tuple(words.yarn_in(record))),
             Part("Recipe as it was", tuple(words.recipe(record.recipe))),
@@ -46,6 +51,12 @@ def batch_paper(record: BatchRecord, person: str) -> BatchPaper:
         ),
         done_by=done_by(record),
     )
+
+
+def station(stop: Stop) -> Station:
+    """A stop of the trail as it hangs from the yarn."""
+    return Station(stop.kind, stop.code, stop.count, CERTAINTY[stop.certainty], stop.note,
+                   stop.here, _HELD[stop.held])
 
 
 def answers(record: BatchRecord) -> Iterator[tuple[str, str]]:

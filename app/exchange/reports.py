@@ -1,10 +1,9 @@
 """The trace of a thing as paper: what the book says, set out for the trace report."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from datetime import datetime
 from decimal import Decimal
 from fractions import Fraction
-from typing import Literal
 
 from sqlalchemy import Connection
 
@@ -20,22 +19,19 @@ from app.documents.trace_report import (
     TraceReport,
     trace_report_pdf,
 )
-from app.documents.trail import Station
 from app.documents.trail_picture import Picture
 from app.exchange.recalls import marks_together, who
 from app.exchange.tracing import KIND_WORDS, Now, sentences, traced
-from app.exchange.trail_pictures import CERTAINTY, picture, title_of
+from app.exchange.trail_pictures import picture, title_of
 from app.lookups.graph import graph
 from app.lookups.graph_centre import centre_of
 from app.lookups.origins import Origin, members_of, origins
 from app.lookups.present import leaves
 from app.lookups.recall import WithOne, recall_list
 from app.lookups.things import Found
-from app.lookups.trail import Stop
 from app.lookups.walks import below
 
 _RECALLED = {"cone": "cone", "lot": "lot", "skein": "yarn"}
-_HELD: Mapping[str, Literal["", "placed", "below"]] = {"": "", "here": "placed", "below": "below"}
 
 
 def trace_pdf(connection: Connection, found: Found, at: datetime, person: str) -> bytes:
@@ -86,12 +82,6 @@ def _passed(connection: Connection, found: Found, at: datetime) -> Iterator[Orig
 def _holders(connection: Connection, found: Found) -> tuple[WithOne, ...]:
     kind = _RECALLED.get(found.kind)
     return recall_list(connection, kind, found.id).rows if kind else ()
-
-
-def station(number: int, stop: Stop) -> Station:
-    """A stop of a trail as it hangs from the yarn, after the one before."""
-    return Station(stop.kind, stop.code, stop.count, (number - 1,) if number else (),
-                   CERTAINTY[stop.certainty], stop.note, stop.here, _HELD[stop.held])
 
 
 def _origin(origin: Origin) -> OriginRow:

@@ -1,5 +1,7 @@
 """The yarn: whole, opened, broken, a gap; and tags that hang from it."""
 
+import pytest
+
 from app.documents.paper import Paper
 from app.documents.proof import printed_pages
 from app.documents.yarn import (
@@ -14,12 +16,12 @@ from app.documents.yarn import (
 from tests.documents.samples import ink_box, text_of
 
 
-def ink_on_the_line(certainty: Certainty) -> list[bool]:
+def ink_on_the_line(certainty: Certainty, length: float = 60) -> list[bool]:
     """Whether there is ink at each dot along the yarn."""
     paper = Paper("Test")
-    draw_yarn(paper, [(20, 50), (80, 50)], certainty)
+    draw_yarn(paper, [(20, 50), (20 + length, 50)], certainty)
     picture = printed_pages(paper.pdf(""), 300)[0].convert("L")
-    left, right, dot = 20, 80, 25.4 / 300
+    left, right, dot = 20, 20 + length, 25.4 / 300
     band = picture.crop((int(left / dot), int(48 / dot), int(right / dot), int(52 / dot)))
     return [band.crop((x, 0, x + 1, band.height)).getextrema()[0] == 0 for x in range(band.width)]
 
@@ -30,6 +32,23 @@ def test_yarn_that_is_known_is_whole() -> None:
 
 def test_yarn_that_is_partly_known_is_opened_but_whole() -> None:
     assert all(ink_on_the_line(Certainty.PARTLY)[3:-3])
+
+
+def height(certainty: Certainty, length: float) -> float:
+    paper = Paper("Test")
+    draw_yarn(paper, [(20, 50), (20 + length, 50)], certainty)
+    _, top, _, foot = ink_box(printed_pages(paper.pdf(""), 300)[0], 300)
+    return foot - top
+
+
+@pytest.mark.parametrize("length", [8, 11, 14, 18])
+def test_short_yarn_that_is_partly_known_can_be_told_from_whole_yarn(length: float) -> None:
+    assert height(Certainty.PARTLY, length) > 1.4 * height(Certainty.KNOWN, length)
+
+
+@pytest.mark.parametrize("certainty", Certainty)
+def test_yarn_of_any_length_can_be_drawn(certainty: Certainty) -> None:
+    assert all(height(certainty, length / 2) > 0 for length in range(1, 60))
 
 
 def test_yarn_of_a_pool_is_broken_many_times() -> None:
