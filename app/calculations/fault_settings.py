@@ -84,7 +84,7 @@ class Settings:
     favour: Fraction = Fraction(3)
     rates: Rates = Rates()
     hardly_seen: Mapping[str, Fraction] = field(default_factory=lambda: HARDLY_SEEN)
-    likely: float = 0.75
+    likely: float = 0.80
     least_faulty: int = 3
     possible: float = 0.05
     in_question: float = 0.02

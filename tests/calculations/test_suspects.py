@@ -156,7 +156,7 @@ def test_silence_of_buyers_speaks_less_for_a_thing_than_good_skeins_do() -> None
 
 @pytest.mark.parametrize(
     ("chance", "faulty", "word"),
-    [(0.75, 3, Word.LIKELY), (0.749, 3, Word.POSSIBLE), (0.99, 2, Word.POSSIBLE),
+    [(0.80, 3, Word.LIKELY), (0.799, 3, Word.POSSIBLE), (0.99, 2, Word.POSSIBLE),
      (0.05, 3, Word.POSSIBLE), (0.049, 3, Word.HARDLY)],
 )
 def test_the_word_goes_by_the_limits_of_the_settings(
