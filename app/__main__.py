@@ -1,5 +1,6 @@
 """Start-up: opens the window, or does what a word of the command line says."""
 
+import gc
 import json
 import os
 import signal
@@ -105,6 +106,7 @@ def open_window(book: Path) -> int:
     with ExitStack() as until_closed:
         window = MainWindow(settings, PLACES, opener(book, until_closed))
         window.show()
+        gc.freeze()  # the window stays: it need not be gone through at every large question
         return qt.exec()
 
 

@@ -5,6 +5,7 @@ that reached 10,000 skeins; beside it what the Desk's own page asks of a cone an
 is left out: only this book has one deed of half a million rows, which takes a minute to read.
 """
 
+import gc
 import sqlite3
 import sys
 from collections.abc import Callable
@@ -84,6 +85,7 @@ def tell(name: str, work: Callable[[], Any]) -> Any:
 def main(skeins: int) -> None:
     """Make the book, then ask and draw some times and print the first and the median."""
     app = QApplication.instance() or QApplication([])
+    gc.freeze()  # as the window does
     with TemporaryDirectory() as folder:
         began = perf_counter()
         book = large_book(Path(folder) / "large.book", skeins)

@@ -28,7 +28,7 @@ def plain_skeins(
     came = connection.execute(_CAME, {"ids": listed(ids)}).all()
     often = Counter(child for child, *_ in came)
     own = {row for question in _OF_THEIR_OWN
-           for row in connection.execute(question, {"ids": listed(ids)}).scalars()}
+           for row in connection.execute(question, {"ids": listed(ids)}).scalars().all()}
     return {child: parent for child, parent, took, gave in came
             if often[child] == 1 and took == gave and child not in own}
 

@@ -89,7 +89,7 @@ _MAYBE = _CHILDREN.where(Part.took == 0)
 
 def leaves(connection: Connection, ids: Iterable[int]) -> tuple[Leaf, ...]:
     """What is left of these rows, each in its state."""
-    rows = [row for row in connection.execute(_LEAVES, {"ids": listed(ids)})
+    rows = [row for row in connection.execute(_LEAVES, {"ids": listed(ids)}).all()
             if row.kind != "candidates" and row.members > row.took]
     matched = _matched(connection, [row.id for row in rows if row.kind == "find"])
     unmatched = _Matched()

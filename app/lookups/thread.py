@@ -124,16 +124,16 @@ def thread(connection: Connection, yarn: Collection[int], fill: int | None = Non
         told[row][pool] = (parent, basis)
         off[pool, parent] += members
     got = _Gathered()
-    for child, parent, took, gave, basis in connection.execute(_PARTS, ids):
+    for child, parent, took, gave, basis in connection.execute(_PARTS, ids).all():
         got.sources[child].append(Source(parent, took, gave, basis))
-    for row, cone, mm, basis, version, spun in connection.execute(_DRAWS, ids):
+    for row, cone, mm, basis, version, spun in connection.execute(_DRAWS, ids).all():
         got.drawn[row].append((cone, mm, basis, version, spun))
     for kind, links in (("lot", _LOTS), ("load", _LOADS)):
-        for row, thing, basis in connection.execute(links, ids):
+        for row, thing, basis in connection.execute(links, ids).all():
             got.own[row][kind, thing] = Own(Fraction(1), basis)
     _dyed(got, connection, fill)
     count = {}
-    for row, members, begins_with in connection.execute(_YARN, ids):
+    for row, members, begins_with in connection.execute(_YARN, ids).all():
         count[row] = members
         _owns(got, row, begins_with)
     kept = met.union(*(_way_to(set(yarn), row, got.sources, told, {}) for row in apart))

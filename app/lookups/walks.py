@@ -70,7 +70,7 @@ BELOW = {
 
 def above(connection: Connection, yarn: Iterable[int]) -> list[int]:
     """These rows, and every row they came out of."""
-    return list(connection.execute(ABOVE, {"ids": listed(yarn)}).scalars())
+    return [*connection.execute(ABOVE, {"ids": listed(yarn)}).scalars().all()]
 
 
 def below(connection: Connection, kind: str, thing: int) -> list[int]:
@@ -81,11 +81,11 @@ def below(connection: Connection, kind: str, thing: int) -> list[int]:
     """
     if kind == "fill":
         return _dyed_in(connection, baths_of(connection, thing))
-    found = list(connection.execute(BELOW[kind], {"thing": thing}).scalars())
+    found = [*connection.execute(BELOW[kind], {"thing": thing}).scalars().all()]
     if kind == "supplier_lot" and (fills := fills_of(connection, thing)):
         found = list(dict.fromkeys(found + _dyed_in(connection, baths_with(connection, fills))))
     return found
 
 
 def _dyed_in(connection: Connection, baths: Iterable[int]) -> list[int]:
-    return list(connection.execute(BELOW["fill"], {"ids": listed(baths)}).scalars())
+    return [*connection.execute(BELOW["fill"], {"ids": listed(baths)}).scalars().all()]
