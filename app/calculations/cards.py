@@ -7,7 +7,6 @@ from itertools import combinations
 from app.calculations.shade import Colour, Lamp, Viewing
 from app.calculations.shade_difference import Difference, difference, differs_by_lamp
 from app.calculations.shade_words import USUAL, Bands, Judged, judge, judge_by_zone
-from app.problems import BadInput
 
 Looked = tuple[Viewing, str]
 """How a card was looked at, and of which zone it is; '' where the skein has none."""
@@ -61,14 +60,6 @@ def compared(standard: Cards, other: Cards) -> Compared | None:
     alike = {looked: difference(colour, other[looked])
              for looked, colour in standard.items() if looked in other}
     return Compared(alike) if alike else None
-
-
-def must_compare(standard: Cards, other: Cards) -> Compared:
-    """The same; raises BadInput with the reason where nothing can be held against anything."""
-    found = compared(standard, other)
-    if found is None:
-        raise BadInput(*why_not(standard, other))
-    return found
 
 
 def why_not(standard: Cards, other: Cards) -> tuple[str, str]:

@@ -7,8 +7,6 @@ those drawn follows the hypergeometric distribution, kept here as exact fraction
 from fractions import Fraction
 from math import comb
 
-LIKELY = Fraction(2, 3)
-
 
 def exactly(hit: int, pool: int, marked: int, drawn: int) -> Fraction:
     """The chance that of `drawn` skeins exactly `hit` are among the `marked` ones of the pool."""
@@ -30,16 +28,3 @@ def expected(pool: int, marked: int, drawn: int) -> Fraction:
 def least_and_most(pool: int, marked: int, drawn: int) -> tuple[int, int]:
     """The fewest and the most marked ones that those drawn can hold at all."""
     return max(0, drawn - (pool - marked)), min(marked, drawn)
-
-
-def likely_range(pool: int, marked: int, drawn: int) -> tuple[int, int]:
-    """The narrow range to write as "likely 1 to 2 of your 4": it holds in two cases of three."""
-    least, most = least_and_most(pool, marked, drawn)
-    chances = {hit: exactly(hit, pool, marked, drawn) for hit in range(least, most + 1)}
-    low = high = max(chances, key=lambda hit: chances[hit])
-    held = chances[low]
-    while held < LIKELY:
-        below, above = chances.get(low - 1, 0), chances.get(high + 1, 0)
-        low, high = (low - 1, high) if below > above else (low, high + 1)
-        held += max(below, above)
-    return low, high

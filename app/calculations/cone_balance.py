@@ -47,11 +47,6 @@ class ConeBalance:
         return self.fibre_g - sum((part.total_g for part in self.drawn), Decimal(0))
 
     @property
-    def unexplained_share(self) -> Decimal:
-        """The unexplained mass as a fraction of the cone."""
-        return self.unexplained_g / self.fibre_g
-
-    @property
     def skeins_amiss(self) -> int:
         """The whole skeins nearest to the unexplained mass; below nothing when too many."""
         return int((self.unexplained_g / self.skein_g).to_integral_value(ROUND_HALF_EVEN))

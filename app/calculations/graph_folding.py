@@ -80,14 +80,17 @@ def folds(
 
 
 def merged(
-    links: Mapping[Link, Mapping[int, int]], into: Mapping[str, str]
+    links: Mapping[Link, Mapping[int, int]], into: Mapping[str, str], members: Mapping[int, int]
 ) -> dict[Link, dict[int, int]]:
-    """The links between what is drawn, each with all the rows of yarn that go that way."""
+    """The links between what is drawn, each with all the rows of yarn that go that way.
+
+    A lot dyed of two fills has no more `members` where these are folded into one.
+    """
     found: dict[Link, dict[int, int]] = defaultdict(dict)
     for (start, end), rows in links.items():
         there = found[into.get(start, start), into.get(end, end)]
         for row, count in rows.items():
-            there[row] = there.get(row, 0) + count
+            there[row] = min(there.get(row, 0) + count, members[row])
     return dict(found)
 
 

@@ -3,19 +3,14 @@
 Formulas are common practice, no source. Percents are percents, strengths and pick-ups fractions.
 """
 
-from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 from enum import StrEnum
-from types import MappingProxyType
 
 from app.calculations.given import more_than_nothing, not_below_nothing
-from app.calculations.units import milligrams
 from app.problems import BadInput
 
 PICK_UP_DOUBT = Decimal("0.05")  # how far a pick-up told by hand may be off
-
-_ALL_AS_THE_STANDARD: Mapping[str, Decimal | None] = MappingProxyType({})
 
 
 class Per(StrEnum):
@@ -51,28 +46,6 @@ class DryWeight:
         return self.least_g != self.most_g
 
 
-@dataclass(frozen=True, slots=True)
-class Scaled:
-    """How much of one component this yarn needs.
-
-    A strength of None is not known, and taken as that of the standard.
-    """
-
-    component: Component
-    standard_g: Decimal  # of dye at the strength of the kept standard
-    strength: Decimal | None
-
-    @property
-    def powder_g(self) -> Decimal:
-        """What to weigh of the jar as it is."""
-        return self.standard_g / (Decimal(1) if self.strength is None else self.strength)
-
-    @property
-    def powder_mg(self) -> int:
-        """The powder as the record keeps it."""
-        return milligrams(self.powder_g)
-
-
 def from_winding(dry_g: Decimal) -> DryWeight:
     """The weight to use: what the skeins weighed when they were wound."""
     more_than_nothing("dry weight", dry_g, "g")
@@ -92,10 +65,20 @@ def from_damp(damp_g: Decimal, pick_up: Decimal) -> DryWeight:
     )
 
 
-def standard_g(component: Component, dry_g: Decimal, liquor_l: Decimal | None = None) -> Decimal:
-    """The grams of one component, at the strength of the standard."""
-    more_than_nothing("dry weight", dry_g, "g")
+def standard_g(
+    component: Component, dry_g: Decimal | None, liquor_l: Decimal | None = None
+) -> Decimal:
+    """The grams of one component, at the strength of the standard.
+
+    Per cent of the fibre asks the dry weight, grams a litre ask the volume of bath or bottle.
+    """
     if component.per is Per.FIBRE:
+        if dry_g is None:
+            raise BadInput(
+                f"{component.name} is given in per cent of the fibre, whose weight is not known.",
+                "Say how many grams of dry yarn there are.",
+            )
+        more_than_nothing("dry weight", dry_g, "g")
         return dry_g * component.amount / 100
     if liquor_l is None:
         raise BadInput(
@@ -106,28 +89,9 @@ def standard_g(component: Component, dry_g: Decimal, liquor_l: Decimal | None = 
     return liquor_l * component.amount
 
 
-def scale(
-    recipe: Sequence[Component],
-    dry: DryWeight,
-    liquor_l: Decimal | None = None,
-    strengths: Mapping[str, Decimal | None] = _ALL_AS_THE_STANDARD,
-) -> tuple[Scaled, ...]:
-    """The whole recipe for this yarn, line for line in its own order.
-
-    `strengths` holds the strength of the jar each component is weighed from, by its name; a
-    component it does not name is as strong as the standard.
-    """
-    return tuple(
-        Scaled(
-            component,
-            standard_g(component, dry.g, liquor_l),
-            _sound_strength(component.name, strengths.get(component.name, Decimal(1))),
-        )
-        for component in recipe
-    )
-
-
-def _sound_strength(name: str, strength: Decimal | None) -> Decimal | None:
-    if strength is not None:
-        more_than_nothing(f"strength of {name}", strength)
-    return strength
+def powder_g(standard_g: Decimal, strength: Decimal | None) -> Decimal:
+    """What to weigh of a jar of this strength; not known is taken as that of the standard."""
+    if strength is None:
+        return standard_g
+    more_than_nothing("strength of the powder", strength)
+    return standard_g / strength

@@ -5,30 +5,11 @@ made up for the strength of its powder, so its percent counts dye as strong as t
 Vinegar is a stock of acetic acid: that of 5 % has 5 g in 100 mL. Common practice, no source.
 """
 
-from calendar import monthrange
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from decimal import Decimal
-from enum import StrEnum
 
 from app.calculations.given import more_than_nothing, not_below_nothing
-
-
-class Kind(StrEnum):
-    """What a bottle holds, as far as it decides how long it keeps."""
-
-    ACID = "acid dye"
-    REACTIVE = "reactive dye without alkali"
-    REACTIVE_WITH_ALKALI = "reactive dye with alkali"
-    MIXED_BOTTLE = "mix in a painting bottle"
-
-
-_LIVES = {
-    Kind.REACTIVE: timedelta(days=7),
-    Kind.REACTIVE_WITH_ALKALI: timedelta(hours=4),
-    Kind.MIXED_BOTTLE: timedelta(hours=48),
-}
-_ACID_MONTHS = 6
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,15 +62,12 @@ def diluted_percent(taken_ml: Decimal, percent: Decimal, made_up_to_ml: Decimal)
     return dye_in_stock_g(taken_ml, percent) * 100 / made_up_to_ml
 
 
-def good_until(made: datetime, kind: Kind) -> datetime:
-    """The end of a stock's life; acid dyes keep six months."""
-    if kind is not Kind.ACID:
-        return made + _LIVES[kind]
-    years, month = divmod(made.month - 1 + _ACID_MONTHS, 12)
-    year, month = made.year + years, month + 1
-    return made.replace(year=year, month=month, day=min(made.day, monthrange(year, month)[1]))
+def good_until(made: datetime, life_days: int | None) -> datetime | None:
+    """The end of a stock's life, as it was said when it was made; none where it keeps."""
+    return None if life_days is None else made + timedelta(days=life_days)
 
 
-def is_past_its_life(made: datetime, now: datetime, kind: Kind) -> bool:
-    """Whether a stock is older than it keeps."""
-    return now > good_until(made, kind)
+def is_past_its_life(made: datetime, life_days: int | None, at: datetime) -> bool:
+    """Whether a stock is older than it keeps; to its last moment it is good."""
+    end = good_until(made, life_days)
+    return end is not None and at > end

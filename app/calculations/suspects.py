@@ -59,10 +59,6 @@ class Ranking:
         """Whether one suspect is likely."""
         return self.ranked[0].word is Word.LIKELY and self.ranked[0].suspect != NONE
 
-    def chance_of(self, suspect: Suspect) -> float:
-        """The chance that this suspect is the cause."""
-        return next(one.chance for one in self.ranked if one.suspect == suspect)
-
 
 def rank(
     evidence: Evidence,

@@ -1,6 +1,6 @@
 """Cards and labels that are no tags, on the same stocks: laid out cell by cell, read back."""
 
-from collections.abc import Collection, Sequence
+from collections.abc import Sequence
 from typing import Protocol
 
 from app.calculations.codes import shown
@@ -23,10 +23,9 @@ def card_sheets(
     stock: Stock,
     *,
     first_cell: int = 1,
-    used: Collection[int] = (),
     correction: Correction = (0.0, 0.0),
 ) -> bytes:
-    """Cards in their order from the first cell on, past those that are `used` on the first sheet.
+    """Cards in their order from the first cell on.
 
     Refused with the words that do not fit, and where a code cannot be read back with its words
     beside it.
@@ -34,7 +33,7 @@ def card_sheets(
     if not cards:
         raise Refused("There is no card to print.", "Choose what needs one.")
     paper = Paper("Cards", stock.page, dpi=stock.dpi, edge=stock.edge, turned=stock.long_edge_first)
-    places = stock.places(len(cards), first_cell, used)
+    places = stock.places(len(cards), first_cell)
     due: list[list[Due]] = [[] for _ in range(places[-1][0])]
     for card, (page, cell) in zip(cards, places, strict=True):
         if page > len(paper.codes):

@@ -1,6 +1,5 @@
 """The label of a kit bag: what is in it, with the lot of each, by any of which it is found."""
 
-from collections.abc import Collection
 from dataclasses import dataclass
 
 from app.calculations.codes import shown
@@ -64,7 +63,6 @@ def kit_label_pdf(
     stock: Stock,
     *,
     first_cell: int = 1,
-    used: Collection[int] = (),
     correction: Correction = (0.0, 0.0),
 ) -> bytes:
     """The label of one kit bag as a PDF on a cell of any stock, its code read back.
@@ -83,7 +81,7 @@ def kit_label_pdf(
             f"The lot of {', '.join(lacking)} is not written; no label was printed.",
             "Scan the tags of these skeins: a kit bag names every lot in it.",
         )
-    return card_sheets([label], stock, first_cell=first_cell, used=used, correction=correction)
+    return card_sheets([label], stock, first_cell=first_cell, correction=correction)
 
 
 def _draw_lots(paper: Paper, lines: tuple[KitLine, ...], right: float, foot: float) -> None:

@@ -1,6 +1,6 @@
 """A recall list on paper: the sums, what is still here to fetch, then whoever has some."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from app.documents.sheet import Column, Sheet, SheetFoot, SheetHead
@@ -12,13 +12,12 @@ _SUMS = (
     Column("grams", 92, 17, "right", Face.CODE),
 )
 _ROWS = (
-    Column("who or where", 0, 32),
-    Column("order", 34, 16),
-    Column("number", 61, 9, "right", Face.CODE_BOLD),
-    Column("marks", 64, 40, "left", Face.CODE),
-    Column("of it", 106, 22),
+    Column("who or where", 0, 29),
+    Column("order", 31, 14),
+    Column("number", 56, 9, "right", Face.CODE_BOLD),
+    Column("marks", 58, 47, "left", Face.CODE),
+    Column("of it", 107, 22),
 )
-_MARKS, _COMMA = 12, ", "
 _TICKS = {"here": ("fetched", "seen"), "out": ("told", "heard")}
 
 
@@ -59,8 +58,7 @@ def _set(one: RecallSheet, pages: int) -> Sheet:
     sheet.table("It adds up", _SUMS, some, together)
     for title, place, rows in (("Still here", "here", one.here), ("Who has it", "out", one.out)):
         if rows:
-            sheet.table(title, (*_ROWS, *_ticks(place)),
-                        [cells for row in rows for cells in _cells(row)])
+            sheet.table(title, (*_ROWS, *_ticks(place)), [_cells(row) for row in rows])
     for title, words in one.to_say:
         sheet.words(title, words)
     return sheet
@@ -72,10 +70,5 @@ def _ticks(place: str) -> Sequence[Column]:
     return Column(first, 138, 9, "right"), Column(second, 148, 9, "right")
 
 
-def _cells(row: RecallRow) -> Iterator[tuple[str, ...]]:
-    """One row, and where it has more marks than go well on a page, rows that go on with them."""
-    marks = row.marks.split(_COMMA)
-    some = [_COMMA.join(marks[n:n + _MARKS]) for n in range(0, len(marks), _MARKS)]
-    yield row.who, row.order, f"{row.count:,}", some[0], row.of_it, "____", "____"
-    for more in some[1:]:
-        yield "", "", "", more, "", "", ""
+def _cells(row: RecallRow) -> tuple[str, ...]:
+    return row.who, row.order, f"{row.count:,}", row.marks, row.of_it, "____", "____"

@@ -5,7 +5,7 @@ holes), body 48, right 196. Unlike a tag, a sheet never refuses words: it breaks
 it cannot print stands as its number.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from app.calculations import codes
@@ -20,6 +20,8 @@ NEXT_TOP = 30.0  # where a second page begins
 _DPI = 300
 _HEADING, _CELL, _BOLD = Type(8), Type(8.5), Type(8.5, Face.BOLD)
 _LEAD = 4.2
+_HEADINGS = _LEAD + 0.5  # of a table, to its first row
+_STAYS = 12  # lines that are kept on one page
 _FOOT_LINE, _FOOT_LEAD = 289.5, 4.0
 _LINE = Pen(0.15)
 
@@ -58,6 +60,18 @@ class Column:
     face: Face = Face.WORDS
 
 
+@dataclass(frozen=True, slots=True)
+class _Piece:
+    """The cells of a row in lines, or so many lines of a long one as stay together."""
+
+    cells: tuple[tuple[Column, Type, Sequence[str]], ...]
+    bold: bool
+
+    @property
+    def height(self) -> float:
+        return _LEAD * max(len(lines) for _, _, lines in self.cells)
+
+
 class Sheet:
     """A sheet in the making: what is added stands under what was added before."""
 
@@ -69,9 +83,14 @@ class Sheet:
         self._draw_foot()
         self.y = self._draw_first_head() + 11
 
+    @property
+    def room_below(self) -> float:
+        """How much room there is below, in mm."""
+        return FLOOR - _FOOT_LEAD * (len(self._witness) - 1) - self.y
+
     def keep_together(self, height: float) -> None:
         """Goes on to the next page when this one has less room than that."""
-        if self.y + height > FLOOR - _FOOT_LEAD * (len(self._witness) - 1):
+        if height > self.room_below:
             self.paper.new_page()
             self.page += 1
             self._draw_foot()
@@ -96,13 +115,23 @@ class Sheet:
         rows: Sequence[Sequence[str]],
         total: Sequence[str] = (),
     ) -> None:
-        """Rows under their headings, said again on every page; a total under its line."""
-        self.keep_together(3 * _LEAD + 2)
+        """Rows under their headings, said again on every page; a total under its line.
+
+        A short table stays whole, and so do the last row and its total; a long row is parted.
+        """
+        pieces = [piece for row in rows for piece in _pieces(columns, row, bold=False)]
+        ends = len(pieces) - 1
+        pieces += _pieces(columns, total, bold=True) if total else ()
+        heights = [piece.height for piece in pieces]
+        whole = sum(heights)
+        self.keep_together(_HEADINGS + (whole if whole <= _STAYS * _LEAD else heights[0]))
         self._draw_headings(title, columns)
-        for row in rows:
-            self._draw_row(title, columns, row, bold=False)
-        if total:
-            self._draw_row(title, columns, total, bold=True)
+        for n, piece in enumerate(pieces):
+            page = self.page
+            self.keep_together(sum(heights[n:]) if n == ends else piece.height)
+            if self.page != page:
+                self._draw_headings(f"{title}, continued" if title else "", columns)
+            self._draw_piece(piece)
         self.y += 5
 
     def finish(self) -> bytes:
@@ -129,31 +158,16 @@ class Sheet:
         for column in columns:
             self.paper.text(BODY + column.at, self.y, column.heading, _HEADING, column.hang)
         self.paper.rule((BODY, self.y + 1.2), (RIGHT, self.y + 1.2), _LINE)
-        self.y += _LEAD + 0.5
+        self.y += _HEADINGS
 
-    def _draw_row(
-        self, title: str, columns: Sequence[Column], row: Sequence[str], *, bold: bool
-    ) -> None:
-        cells = [
-            (column, _cell_type(column, bold), words)
-            for column, words in zip(columns, row, strict=True)
-        ]
-        broken = [
-            break_lines(spelled_out(words), kind, column.room, anywhere=True)
-            for column, kind, words in cells
-        ]
-        height = _LEAD * max(map(len, broken))
-        page = self.page
-        self.keep_together(height)
-        if self.page != page:
-            self._draw_headings(f"{title}, continued" if title else "", columns)
-        if bold:
+    def _draw_piece(self, piece: "_Piece") -> None:
+        if piece.bold:
             self.paper.rule((BODY, self.y - 3.1), (RIGHT, self.y - 3.1), _LINE)
-        for (column, kind, _), lines in zip(cells, broken, strict=True):
+        for column, kind, lines in piece.cells:
             for n, line in enumerate(lines):
                 at = BODY + column.at, self.y + n * _LEAD
                 self.paper.text(*at, line, kind, column.hang)
-        self.y += height
+        self.y += piece.height
 
     def _draw_first_head(self) -> float:
         head, room = self.head, 150.0
@@ -200,6 +214,15 @@ class Sheet:
         groups = " ".join(head[n : n + 8] for n in range(0, len(head), 8))
         self.paper.text(LEFT, y, f"journal head{entry}", Type(8))
         self.paper.text(RIGHT, y, groups, Type(8, Face.CODE), "right")
+
+
+def _pieces(columns: Sequence[Column], row: Sequence[str], *, bold: bool) -> Iterator[_Piece]:
+    kinds = [_cell_type(column, bold) for column in columns]
+    broken = [break_lines(spelled_out(words), kind, column.room, anywhere=True)
+              for column, kind, words in zip(columns, kinds, row, strict=True)]
+    for first in range(0, max(map(len, broken)), _STAYS):
+        parts = (lines[first:first + _STAYS] for lines in broken)
+        yield _Piece(tuple(zip(columns, kinds, parts, strict=True)), bold)
 
 
 def _cell_type(column: Column, bold: bool) -> Type:

@@ -43,25 +43,22 @@ class LotCard:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ShelfCard:
-    """A shelf's card: what lives there, in the studio's words, and the shelf's code.
+    """A shelf's card: what the studio calls it, its number, and its code.
 
     No lot stands on it: a shelf is not a lot, and what lies there today is asked of the book.
     """
 
     code: str
-    name: str
-    """What the studio calls the shelf."""
-    holds: str
-    """What is kept there: a colourway, a base."""
-    small: str = ""
+    name: str = ""
+    """What the studio calls the shelf, as its plate bears it; '' where it has only a number."""
 
     def draw(self, paper: Paper, size: tuple[float, float]) -> None:
-        """What it holds, large; below it the shelf's name, and the code to scan."""
-        left, room = _EDGE, size[0] - 2 * _EDGE
-        y = paper.lines(left, 10.5, self.holds, Type(16, Face.BOLD), room, 6.4)
-        paper.lines(left, y - 0.4, self.small, Type(9), room, 3.8)
+        """Its name or else its number, large; below it the number, and the code to scan."""
+        left, room, number = _EDGE, size[0] - 2 * _EDGE, f"Shelf {self.code[1:-1]}"
+        paper.lines(left, 10.5, self.name or number, Type(16, Face.BOLD), room, 6.4)
         foot = bar_foot(size[1] - _LOT_FOOT, _LOT_PT)
         dark = paper.code((size[0] - _EDGE, foot), self.code, Symbol.DATA_MATRIX, _SHELF_MODULE_MM)
         beside = dark.left - 3 - left
-        paper.lines(left, foot - 5.2, self.name, Type(12, Face.BOLD), beside, 4.8)
+        if self.name:
+            paper.text(left, foot - 5.2, number, Type(12, Face.BOLD), room=beside)
         paper.text(left, foot, shown(self.code), Type(9, Face.CODE), room=beside)

@@ -10,7 +10,8 @@ from app.documents.trail_picture import MARGIN, SMALL, Picture
 from app.documents.typesetting import MM, Face
 
 _TALLEST = 225.0  # the most a page holds below its head
-_CLOSEST = 0.92  # of the scale at which small type is as large as its tags were made for
+_KEY = 9.0  # below the picture
+_CLOSEST = 0.9  # of the scale at which small type is as large as its tags were made for
 ROOM = (RIGHT - LEFT) * MM * SMALL / LEAST_PT + 2 * MARGIN
 """How wide a picture may be, in its own units, with its margins that lie beside the body."""
 
@@ -88,6 +89,8 @@ class TraceReport:
     states: tuple[StateRow, ...] = ()
     together: StateRow | None = None
     holders: tuple[HolderRow, ...] = ()
+    named_twice: str = ""
+    """Why the holders may be more than there are."""
 
 
 def trace_report_pdf(report: TraceReport) -> bytes:
@@ -109,23 +112,26 @@ def _set(report: TraceReport, pages: int) -> Sheet:
         _draw_states(sheet, report.states, report.together)
     if report.holders:
         sheet.table("Who holds", _HOLDERS, [_holder_cells(row) for row in report.holders])
+    if report.named_twice:
+        sheet.words("", report.named_twice)
     return sheet
 
 
 def _draw_trail(sheet: Sheet, picture: Picture) -> None:
     """The picture in the middle, with its key below; one that no page holds is on the screen."""
-    plain = LEAST_PT / SMALL / MM
-    scale = min(LARGEST / MM, (RIGHT - LEFT) / (picture.width - 2 * MARGIN),
-                _TALLEST / picture.height)
-    if scale < _CLOSEST * plain:
-        sheet.words("", "The trail is wider than this sheet: the Desk draws it, and prints it on "
+    least = _CLOSEST * LEAST_PT / SMALL / MM
+    across = min(LARGEST / MM, (RIGHT - LEFT) / (picture.width - 2 * MARGIN))
+    here = (sheet.room_below - _KEY - 1) / picture.height  # rather smaller than on the next page
+    scale = min(across, here if here >= least else _TALLEST / picture.height)
+    if scale < least:
+        sheet.words("", "The trail is larger than this sheet: the Desk draws it, and prints it on "
                         "a larger one.")
         return
     width, height = picture.width * scale, picture.height * scale
-    sheet.keep_together(height + 10)
+    sheet.keep_together(height + _KEY)
     draw_picture(sheet.paper, picture, ((LEFT + RIGHT - width) / 2, sheet.y - 4), scale)
     draw_key(sheet.paper, (LEFT, sheet.y + height))
-    sheet.y += height + 9
+    sheet.y += height + _KEY
 
 
 def _draw_states(sheet: Sheet, rows: Sequence[StateRow], together: StateRow | None) -> None:

@@ -5,6 +5,7 @@ from datetime import datetime
 from fractions import Fraction
 
 from app.calculations.moments import moment_words
+from app.calculations.pot_words import CLEARNESS
 from app.documents.batch_record import DID, WHEN, Listed, Said
 from app.documents.sheet import Column
 from app.documents.typesetting import Face
@@ -14,7 +15,6 @@ from app.lookups.lot_bath import BathRead, LotBath
 from app.lookups.weighings import LineThen
 
 NOT_KNOWN, NOT_WRITTEN = "not known", "not written"
-CLEARNESS = ("clear", "tinted", "coloured")
 
 _CONES = (
     Column("cone", 0, 17, face=Face.CODE_BOLD), Column("net g", 30, 13, "right", Face.CODE),

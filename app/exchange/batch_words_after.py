@@ -16,8 +16,8 @@ from app.lookups.lot_loads import LotLoad
 from app.lookups.lot_now import NowAt
 from app.lookups.lot_tags import LotTags, TagThen
 from app.lookups.lot_yield import YieldAt
+from app.work.readings import BLEEDING
 
-BLEEDING = ("none", "slight", "strong")
 DONE = ("soak", "wash", "spin", "rail")
 
 _YIELD = (

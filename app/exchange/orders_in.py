@@ -10,6 +10,7 @@ from typing import TypeVar
 from sqlalchemy import Connection, select
 
 from app.calculations.codes import bare_characters
+from app.calculations.listing import listing
 from app.calculations.moments import day_words
 from app.exchange.cells import Table
 from app.exchange.columns import ColumnMatch, known_columns, match_columns, with_remembered
@@ -122,9 +123,8 @@ _FEW = 4
 
 
 def _listed(numbers: Sequence[str]) -> str:
-    some = list(numbers[:_FEW]) + (
-        [f"{len(numbers) - _FEW} more"] if len(numbers) > _FEW else [])
-    return " and ".join(filter(None, (", ".join(some[:-1]), some[-1])))
+    more = [f"{len(numbers) - _FEW} more"] if len(numbers) > _FEW else []
+    return listing([*numbers[:_FEW], *more])
 
 
 def _orders(count: int) -> str:

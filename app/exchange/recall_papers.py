@@ -36,10 +36,11 @@ def recall_pdf(one: Recalled, person: str) -> bytes:
     here = tuple(row for row in one.found.rows if group_of(row.state) in (STILL_HERE, IN_WORK))
     return recall_sheet_pdf(RecallSheet(
         head=SheetHead("Recall list", one.on[:1].upper() + one.on[1:], f"as listed on {when}"),
-        foot=SheetFoot(f"{one.studio} · printed {when}, by {person} · holds names: shred it when "
-                       "it is done", one.journal_head, one.entry),
+        foot=SheetFoot(f"{one.studio or 'studio not named'} · printed {when}, by {person} · holds "
+                       "names: shred it when it is done", one.journal_head, one.entry),
         answers=(*why, ("How sure", one.how_sure)),
-        sums=tuple((each.words, each.count, each.grams) for each in one.sums),
+        sums=tuple((f"{each.words}: {each.put_ups}" if each.put_ups else each.words, each.count,
+                    each.grams) for each in one.sums),
         here=tuple(map(_row, here)),
         out=tuple(_row(row) for row in one.found.rows if row not in here),
         to_say=_TO_SAY,
@@ -55,10 +56,11 @@ def recall_workbook(one: Recalled) -> bytes:
     rows.append(list(HEADINGS))
     for row in one.found.rows:
         words = [plain(cell) for cell in cells(row)]
-        rows.append([*words[:3], row.count, *words[4:6], row.mg / 1000, words[7]])
-    sums.append(["state", "how many", "grams"])
+        since = row.since.astimezone().date() if row.since else None
+        rows.append([*words[:2], since, row.count, *words[4:6], row.mg / 1000, words[7]])
+    sums.append(["state", "how many", "grams", "put-ups"])
     for each in one.sums:
-        sums.append([each.words, each.count, each.mg / 1000])
+        sums.append([each.words, each.count, each.mg / 1000, each.put_ups])
     held = io.BytesIO()
     book.save(held)
     return held.getvalue()

@@ -2,6 +2,7 @@
 
 import csv
 import io
+from collections import Counter
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from datetime import datetime
@@ -9,7 +10,6 @@ from datetime import datetime
 from sqlalchemy import Connection
 
 from app.calculations.adding_up import adding_up
-from app.calculations.moments import day_words
 from app.exchange.free_counts import plain
 from app.exchange.tracing import STATE_WORDS
 from app.lookups.holds import HoldFacts, live_holds
@@ -17,6 +17,7 @@ from app.lookups.present import HERE
 from app.lookups.recall import RecallList, WithOne, recall_list
 from app.lookups.recent import head
 from app.lookups.studio import setting
+from app.work.dividing import skeins
 
 KNOWN, NOT_KNOWN, STILL_HERE, IN_WORK, ELSEWHERE = (
     "sold, buyer known", "sold, buyer not known", "still here", "in work", "elsewhere or lost")
@@ -34,6 +35,8 @@ class Sum:
     mg: int
     grams: str
     """To a tenth, rounded so that the groups add up to all."""
+    put_ups: str = ""
+    """'7 skeins, 3 minis'; nothing where the whole list is of skeins."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,21 +56,26 @@ class Recalled:
     @property
     def sums(self) -> tuple[Sum, ...]:
         """The groups in their order, each thing in one of them; the last is all together."""
-        groups = {one: [0, 0] for one in (KNOWN, NOT_KNOWN, STILL_HERE, IN_WORK, ELSEWHERE)}
-        for (state, _), amount in self.found.totals.items():
-            group = groups[group_of(state)]
-            group[0] += amount.count
-            group[1] += amount.mg
-        tenths = adding_up([mg for _, mg in groups.values()], 100)
-        some = [Sum(words, count, mg, f"{tenth / 10:,.1f}")
-                for (words, (count, mg)), tenth in zip(groups.items(), tenths, strict=True)
-                if count or words != ELSEWHERE]
-        return (*some, Sum("in all", self.found.count, self.found.mg, f"{sum(tenths) / 10:,.1f}"))
+        counts = {one: Counter[str]()
+                  for one in (KNOWN, NOT_KNOWN, STILL_HERE, IN_WORK, ELSEWHERE)}
+        weigh, every = Counter[str](), Counter[str]()
+        for (state, put_up), amount in self.found.totals.items():
+            counts[group_of(state)][put_up] += amount.count
+            weigh[group_of(state)] += amount.mg
+            every[put_up] += amount.count
+        mixed = every.keys() != {"skein"}
+        tenths = adding_up([weigh[one] for one in counts], 100)
+        some = [Sum(words, of.total(), weigh[words], f"{tenth / 10:,.1f}",
+                    _put_ups(of) if mixed else "")
+                for (words, of), tenth in zip(counts.items(), tenths, strict=True)
+                if of or words != ELSEWHERE]
+        return (*some, Sum("in all", self.found.count, self.found.mg, f"{sum(tenths) / 10:,.1f}",
+                           _put_ups(every) if mixed else ""))
 
     @property
     def how_sure(self) -> str:
         """How many of them really come from it, and why the rows may name more."""
-        return self._of_it + self._named_twice
+        return " ".join(filter(None, (self._of_it, named_twice(self.found))))
 
     @property
     def _of_it(self) -> str:
@@ -79,16 +87,6 @@ class Recalled:
         span = f"{link.least}" if link.least == link.most else f"{link.least} to {link.most}"
         return (f"{span} of the {link.of} come from it; which is not known of all, so whoever has "
                 "one of those is told so.")
-
-    @property
-    def _named_twice(self) -> str:
-        named = sum(row.count for row in self.found.rows)
-        finds = named - self.found.count
-        if finds <= 0:
-            return ""
-        stand = "stands for one" if finds == 1 else f"stand for {finds}"
-        return (f" {finds} found without a tag {stand} of the others, not known which: the list "
-                f"names {named}, and there are {self.found.count}.")
 
 
 def recalled(
@@ -102,24 +100,35 @@ def recalled(
         setting(connection, "name"), entry, journal_head)
 
 
+def named_twice(found: RecallList) -> str:
+    """Why the rows may name more than there are: a find may be any of several."""
+    named = sum(row.count for row in found.rows)
+    finds = named - found.count
+    if finds <= 0:
+        return ""
+    stand = "is, or may be, one" if finds == 1 else "are, or may be, some"
+    return (f"{finds} found without a tag {stand} of the others, not known which: the list names "
+            f"{named}, and there {'is' if found.count == 1 else 'are'} {found.count}.")
+
+
 def group_of(state: str) -> str:
     """Which of the sums a state belongs to."""
     return _GROUPS.get(state, ELSEWHERE)
 
 
 def cells(row: WithOne) -> tuple[str, ...]:
-    """One row of the list, by its headings."""
-    return (who(row), row.order or "", day_words(row.since) if row.since else "", str(row.count),
-            row.of_it, row.put_up, f"{row.mg / 1000:.1f}", ", ".join(row.marks))
+    """One row of the list, by its headings: days that sort, and grams that add up."""
+    return (who(row), row.order or "", row.since.astimezone().date().isoformat() if row.since
+            else "", str(row.count), row.of_it, row.put_up, f"{row.mg / 1000:.3f}",
+            ", ".join(row.marks))
 
 
 def who(row: WithOne) -> str:
-    """The buyer by name, the customer's number, or the place."""
-    if row.name:
-        return row.name
-    if row.customer:
-        return f"customer {row.customer}"
+    """The buyer by name, the customer's number, or the place; what is only put by is here still."""
     state = STATE_WORDS.get(row.state, row.state)
+    customer = row.name or (f"customer {row.customer}" if row.customer else "")
+    if customer:
+        return f"{state} for {customer}" if row.state in HERE else customer
     return f"{state}: {row.place}" if row.place else state
 
 
@@ -147,6 +156,11 @@ def letters(one: Recalled) -> str:
                                for rows in buyers.values())
 
 
+def _put_ups(counts: Counter[str]) -> str:
+    in_turn = sorted(counts, key=lambda put_up: (put_up != "skein", put_up))
+    return ", ".join(skeins(counts[put_up], put_up) for put_up in in_turn)
+
+
 def _letter(one: Recalled, name: str, rows: list[WithOne]) -> Iterator[str]:
     yield f"Dear {name},"
     yield ""
@@ -157,7 +171,7 @@ def _letter(one: Recalled, name: str, rows: list[WithOne]) -> Iterator[str]:
     for row in rows:
         order = f"Order {row.order}: " if row.order else ""
         marks = f" ({', '.join(row.marks)})" if row.marks else ""
-        sold = f"{row.count} {row.put_up}{'' if row.count == 1 else 's'}"
+        sold = skeins(row.count, row.put_up)
         yield f"{order}{sold}{marks}. It concerns {row.hit_words}."
     yield ""
     yield ("Please do not knit with it yet. Look at it in daylight and tell us what you see, also "

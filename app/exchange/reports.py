@@ -1,6 +1,6 @@
 """The trace of a thing as paper: what the book says, set out for the trace report."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Mapping
 from datetime import datetime
 from decimal import Decimal
 from fractions import Fraction
@@ -20,16 +20,16 @@ from app.documents.trace_report import (
     trace_report_pdf,
 )
 from app.documents.trail_picture import Picture
-from app.exchange.recalls import marks_together, who
-from app.exchange.tracing import KIND_WORDS, Now, sentences, traced
+from app.exchange.recalls import marks_together, named_twice, who
+from app.exchange.tracing import KIND_WORDS, Now, Traced, sentences, traced
 from app.exchange.trail_pictures import picture, title_of
 from app.lookups.graph import graph
 from app.lookups.graph_centre import centre_of
-from app.lookups.origins import Origin, members_of, origins
-from app.lookups.present import leaves
+from app.lookups.graph_sure import how_sure
+from app.lookups.origins import Origin, origins
 from app.lookups.recall import WithOne, recall_list
 from app.lookups.things import Found
-from app.lookups.walks import below
+from app.lookups.thread import thread
 
 _RECALLED = {"cone": "cone", "lot": "lot", "skein": "yarn"}
 
@@ -45,21 +45,24 @@ def trace_report(connection: Connection, found: Found, at: datetime, person: str
     code = code_of(bare_characters(found.code))
     when = f"{day_words(at)}, {clock_words(at)}"
     kind = KIND_WORDS.get(found.kind, found.kind)
-    holders = _holders(connection, found)
+    kept = _RECALLED.get(found.kind)
+    held = recall_list(connection, kept, found.id) if kept else None
+    holders = held.rows if held else ()
     shred = " · holds names: shred it when it is answered" if any(
         row.name for row in holders) else ""
     return TraceReport(
         head=SheetHead("Trace", found.shown, found.words, f"Trace of a {kind}, {when}",
                        code.text if code else ""),
-        foot=SheetFoot(f"{one.studio} · printed {when}, by {person}{shred}", one.journal_head,
-                       one.entry),
+        foot=SheetFoot(f"{one.studio or 'studio not named'} · printed {when}, by {person}{shred}",
+                       one.journal_head, one.entry),
         answers=sentences(one),
         picture=_picture(connection, found, at),
-        origins=tuple(map(_origin, one.origins)),
-        passed=tuple(map(_origin, _passed(connection, found, at))),
+        origins=_origins(connection, one.left, one.origins),
+        passed=_origins(connection, one.left, _passed(connection, one)),
         states=tuple(map(_state, one.now)),
         together=_state(one.together) if one.together else None,
         holders=tuple(map(_holder, holders)),
+        named_twice=named_twice(held) if held else "",
     )
 
 
@@ -70,26 +73,26 @@ def _picture(connection: Connection, found: Found, at: datetime) -> Picture | No
         graph(connection, centre, title_of(found), short=True), ROOM)
 
 
-def _passed(connection: Connection, found: Found, at: datetime) -> Iterator[Origin]:
+def _passed(connection: Connection, one: Traced) -> list[Origin]:
     """The loads that what came of a cone or a lot went through."""
-    if found.kind in ("cone", "lot"):
-        rows = {row for yarn in members_of(connection, found, at)
-                for row in below(connection, "yarn", yarn)}
-        left = {leaf.yarn: leaf.count for leaf in leaves(connection, rows)}
-        yield from (one for one in origins(connection, left) if one.kind == "load")
+    return [load for load in origins(connection, one.left)
+            if load.kind == "load" and one.found.kind in ("cone", "lot")]
 
 
-def _holders(connection: Connection, found: Found) -> tuple[WithOne, ...]:
-    kind = _RECALLED.get(found.kind)
-    return recall_list(connection, kind, found.id).rows if kind else ()
+def _origins(
+    connection: Connection, left: Mapping[int, int], found: Iterable[Origin]
+) -> tuple[OriginRow, ...]:
+    """Each in the word that the picture has: as sure as it is of what is left now."""
+    above = thread(connection, left)
+    return tuple(_origin(one, how_sure(above, left, [(one.kind, one.id)]).word) for one in found)
 
 
-def _origin(origin: Origin) -> OriginRow:
+def _origin(origin: Origin, word: str) -> OriginRow:
     link = origin.link
     kind = KIND_WORDS.get(origin.kind, origin.kind)
     thing = (f"{origin.words}, load {origin.id}" if origin.kind == "load" and origin.id else
              f"{kind} {origin.code}, {origin.words}")
-    return OriginRow(thing, link.word, link.least, link.most, link.of,
+    return OriginRow(thing, word, link.least, link.most, link.of,
                      _tenth(link.expected), link.basis)
 
 

@@ -11,6 +11,7 @@ from sqlalchemy import Connection, select
 
 from app.calculations.codes import shown
 from app.calculations.label_words import LabelWords
+from app.calculations.listing import listing
 from app.calculations.moments import clock_words, day_words
 from app.documents.stocks import Correction, Stock, stock
 from app.documents.tag_words import TagWords
@@ -129,7 +130,7 @@ def print_sheets(deed: Deed, printings: Sequence[Printing], used: Sequence[int])
     tags = [tag for printing in printings for tag in print_tags(deed, printing)]
     keep_sheet(deed, printings[0].stock, used)
     marks = {printing.marks[0].rpartition("-")[0] for printing in printings}
-    lots = " and ".join(sorted(shown(lot) for lot in marks))
+    lots = listing(sorted(shown(lot) for lot in marks))
     deed.say(f"printed {len(tags)} tag{'' if len(tags) == 1 else 's'} for {lots}")
     return tags
 
@@ -222,6 +223,6 @@ def _as_printed(words: TagWords) -> str:
 
 
 def _slug(book: Book, by: By, ready: Sequence[_Ready]) -> str:
-    lots = " and ".join(dict.fromkeys(shown(one.words.lot) for one in ready))
+    lots = listing(dict.fromkeys(shown(one.words.lot) for one in ready))
     now = book.clock()
     return f"Tags of {lots} · printed {day_words(now)}, {clock_words(now)}, by {by.person}"

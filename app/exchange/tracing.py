@@ -1,17 +1,17 @@
 """All that the book says of one thing: where it comes from, where it is, how sure, in sentences."""
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import datetime
 
 from sqlalchemy import Connection
 
 from app.calculations.moments import day_words
-from app.lookups.certainty import KNOWN, NOT_KNOWN, POOL, Link, held_by, links_of
+from app.lookups.certainty import KNOWN, NOT_KNOWN, POOL, Link, held_by, link_of, links_of
 from app.lookups.cones import ConeFacts, cone_facts
 from app.lookups.holds import HoldFacts, live_holds
 from app.lookups.origins import Origin, certainty_words, members_of, origins
-from app.lookups.present import Leaf, leaves
+from app.lookups.present import Leaf, each_once, leaves, without_finds
 from app.lookups.recent import head
 from app.lookups.studio import setting
 from app.lookups.things import Found
@@ -25,6 +25,8 @@ STATE_WORDS = {
 }
 KIND_WORDS = {"lot": "dye lot", "version": "base", "skein": "tagged skein"}
 _OWN_KIND = {"cone": "cone", "lot": "lot", "skein": "yarn"}
+_COUNTED = ("cone", "lot")
+"""Of these it is said how many of what is left come from the thing."""
 _ABOVE = {"cone": ("version",), "lot": ("cone", "lot", "version")}
 _BORN = {"cone": "have yarn of it", "lot": "went into its bath", "disc": "hang on it now",
          "tag": "were in its pile"}
@@ -44,7 +46,9 @@ class Now:
     def words(self) -> str:
         """'on the table', 'on the table, as minis': the state as a person says it."""
         state = STATE_WORDS.get(self.state, self.state)
-        return state if self.put_up == "skein" else f"{state}, as {self.put_up}s"
+        if self.put_up == "skein":
+            return state
+        return f"{state}, as {f'a {self.put_up}' if self.count == 1 else f'{self.put_up}s'}"
 
     @property
     def counted(self) -> str:
@@ -68,6 +72,8 @@ class Traced:
     """What lies above it."""
     went_into: tuple[Origin, ...]
     """The lots that its yarn became, where it is older than they."""
+    left: Mapping[int, int]
+    """What there is of it now: {row: members}."""
     now: tuple[Now, ...]
     together: Now | None
     sure: int
@@ -82,9 +88,11 @@ def traced(connection: Connection, found: Found, at: datetime) -> Traced:
     """Both ends of the thread of a thing, as the book stands."""
     members = members_of(connection, found, at)
     ids = {row for yarn in members for row in below(connection, "yarn", yarn)}
-    left = leaves(connection, ids)
     above = thread(connection, ids)
     own = _OWN_KIND.get(found.kind)
+    left = [leaf for leaf in leaves(connection, ids)  # others were told to be of something else
+            if own not in _COUNTED or _link(above, [leaf], own, found.id)]
+    there = without_finds(left)
     reached = {hold for leaf in left for hold in held_by(above, leaf.yarn)}
     entry, journal_head = head(connection)
     met = origins(connection, members)
@@ -93,9 +101,10 @@ def traced(connection: Connection, found: Found, at: datetime) -> Traced:
         found, at, setting(connection, "name"), sum(members.values()), _came(connection, found),
         tuple(one for one in met if one.kind in higher and (one.kind, one.id) != (own, found.id)),
         tuple(one for one in met if one.kind == "lot") if found.kind == "cone" else (),
-        tuple(_by_state(above, left, own, found.id)),
-        _amount(above, "together", "skein", left, own, found.id) if left else None,
-        sum(leaf.count for leaf in left if _is_sure(above, leaf, found)),
+        {leaf.yarn: leaf.count for leaf in there},
+        tuple(_by_state(above, each_once(left), own, found.id)),
+        _amount(above, "together", "skein", there, own, found.id) if there else None,
+        sum(leaf.count for leaf in there if _is_sure(above, leaf, found)),
         trail(connection, found, at),
         tuple(hold for hold in live_holds(connection)
               if hold.id in reached or hold.source == (own, found.id)),
@@ -122,12 +131,14 @@ def _by_state(
 
 
 def _amount(
-    above: Thread, state: str, put_up: str, some: Iterable[Leaf], own: str | None, thing: int
+    above: Thread, state: str, put_up: str, some: Collection[Leaf], own: str | None, thing: int
 ) -> Now:
-    members: Mapping[int, int] = {leaf.yarn: leaf.count for leaf in some}
-    link = next((link for link in links_of(above, members, own) if link.thing == thing),
-                None) if own in ("cone", "lot") else None
-    return Now(state, put_up, sum(members.values()), sum(leaf.mg for leaf in some), link)
+    link = _link(above, some, own, thing) if own in _COUNTED else None
+    return Now(state, put_up, sum(leaf.count for leaf in some), sum(leaf.mg for leaf in some), link)
+
+
+def _link(above: Thread, some: Iterable[Leaf], own: str, thing: int) -> Link | None:
+    return link_of(above, {leaf.yarn: leaf.count for leaf in some}, (own, thing))
 
 
 def _came(connection: Connection, found: Found) -> str:

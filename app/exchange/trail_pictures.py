@@ -116,9 +116,12 @@ def spoken(knot: Knot) -> str:
     said = [note.replace("|", " ") for note in _notes(knot)]
     if knot.sure.word == KNOWN and knot.side != "here" and not sure_words(knot.sure):
         said.append("known")
-    hold = {"here": " HOLD was put on it.", "below": " It is below a HOLD."}.get(knot.held, "")
+    hold = {"here": " HOLD was put on it.", "below": " It is below a HOLD."}.get(
+        knot.held.where, "")
+    if part := _held_part(knot):
+        hold = f" {part} are on HOLD."
     name = called(knot) if knot.folded or kind_of(knot.key) == "left" else (
-        f"{_what(knot)} {knot.named.name}")
+        _by_name(knot))
     return f"{name[:1].upper()}{name[1:]}: {', '.join(said)}.{hold}" if said else f"{name}.{hold}"
 
 
@@ -129,10 +132,16 @@ def called(knot: Knot) -> str:
     if knot.key.startswith("left:"):
         what = f"skein {knot.named.name}" if knot.named.name else _skeins(knot)
         return f"{what}, {_what(knot)}"
-    words = f"{_what(knot)} {knot.named.name}".strip()
+    words = _by_name(knot)
     if kind_of(knot.key) == "load":
         return f"{words} (load {number_of(knot.key)})"
     return f"{words} of {_skeins(knot)}" if _what(knot) == "pile" else words
+
+
+def _by_name(knot: Knot) -> str:
+    """'wash load rinsing basin'; 'soak tub' where the name of the place says the step already."""
+    what, name = _what(knot), knot.named.name
+    return name if name.startswith(f"{what} ") else f"{what} {name}".strip()
 
 
 def sure_words(sure: Sure) -> str:
@@ -158,7 +167,7 @@ def _tag(knot: Knot) -> Tag:
     else:
         what = _what(knot) if name else ""
     return Tag(knot.key, what, name or _what(knot), _notes(knot),
-               "·" in name, knot.side == "here", knot.held, bool(knot.folded))
+               "·" in name, knot.side == "here", knot.held.where, bool(knot.folded))
 
 
 def _notes(knot: Knot) -> tuple[str, ...]:
@@ -167,7 +176,15 @@ def _notes(knot: Knot) -> tuple[str, ...]:
     places, what = knot.spread
     spread = f"{places} {what}{'' if places == 1 else 's'}" if places else ""
     sure = "" if knot.side == "here" else sure_words(knot.sure).replace(": ", ":|", 1)
-    return tuple(filter(None, (knot.named.note, skeins, spread, sure)))
+    part = _held_part(knot)
+    return tuple(filter(None, (knot.named.note, skeins, spread, sure, part and f"HOLD: {part}")))
+
+
+def _held_part(knot: Knot) -> str:
+    """'5 of 7' where a hold reaches some of them and not all."""
+    held = knot.held
+    some = 0 < held.reached < knot.count
+    return f"{held.reached:,} of {knot.count:,}" if some else ""
 
 
 def _is_leaf(knot: Knot) -> bool:

@@ -11,6 +11,7 @@ from app.calculations.balances import Balance, allowed_g, to_step
 from app.calculations.cautions import Step, first_of_all
 from app.calculations.codes import Kind, numbered
 from app.calculations.moments import clock_words, day_words
+from app.calculations.scaling import powder_g
 from app.documents.sheet import SheetFoot, SheetHead
 from app.documents.weigh_sheet import WeighRow, WeighSheet, weigh_sheet_pdf
 from app.exchange.dye_cautions import cautions_of
@@ -23,7 +24,6 @@ from app.lookups.weighings import LineThen, WeighOut, weigh_out
 from app.problems import NotFound
 
 FINE = Balance(Decimal("0.01"))
-DEAD = Decimal("1.10")  # of a bottle stays in it; common practice, no source
 _HOW = {"wound": "as wound", "weighed dry": "weighed dry", "weighed damp": "from damp weight"}
 
 
@@ -106,9 +106,10 @@ def _row(asked: ToWeigh, one: Amount, balance: Balance) -> WeighRow:
     lines = [line for line in asked.out.lines if line.component == one.component
              ] if asked.out else []
     jars = [jar for jar in asked.jars if jar.dye.casefold() == one.substance.casefold()]
-    strength = Decimal(jars[0].strength_permille or 1000) / 1000 if jars else Decimal(1)
-    target = _standard_g(asked, one)
-    target = None if target is None else target / strength
+    said_strength = jars[0].strength_permille if jars else None
+    standard = _standard_g(asked, one)
+    target = None if standard is None else powder_g(
+        standard, Decimal(said_strength) / 1000 if said_strength else None)
     said = next((line.target_mg for line in lines if line.target_mg), None)
     target = Decimal(said) / 1000 if said else target
     wanted = "" if target is None else _shown(target, balance)
@@ -122,15 +123,9 @@ def _row(asked: ToWeigh, one: Amount, balance: Balance) -> WeighRow:
 
 def _standard_g(asked: ToWeigh, one: Amount) -> Decimal | None:
     """Grams at the strength of the standard; none where dry mass or bath is not known."""
-    if one.unit == "bath":
-        return None if asked.bath_ml is None else Decimal(one.amount * asked.bath_ml) / 1_000_000
-    if asked.dry_mg is None:
-        return None
-    dry_g = Decimal(asked.dry_mg) / 1000
-    if one.unit == "owf":
-        return dry_g * one.amount / 1_000_000
-    zone = next(zone for zone in asked.recipe.zones if zone.letter == one.zone)
-    return dry_g / 100 * zone.ml_per_100_g * DEAD * one.amount / 1_000_000
+    dry_g = None if asked.dry_mg is None else Decimal(asked.dry_mg) / 1000
+    bath_l = None if asked.bath_ml is None else Decimal(asked.bath_ml) / 1000
+    return one.standard_g(asked.recipe, dry_g, bath_l)
 
 
 def _where(jars: Sequence[JarNow]) -> str:

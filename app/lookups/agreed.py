@@ -8,6 +8,7 @@ from sqlalchemy import Connection, select
 from sqlalchemy.orm import aliased
 
 from app.calculations.cards import Compared, compared
+from app.lookups.customers import names_of
 from app.lookups.shades import newest, read_of_lots
 from app.records import DeedRow, DyeLot, LineAgreed, Offer
 from app.store.dialect import among, listed
@@ -32,6 +33,8 @@ class OfferKept:
     ciede2000: float | None
     answer: str
     customer: int | None
+    name: str | None
+    """Of the customer; none where that is not known or was removed."""
     at: datetime
     person: str
 
@@ -58,11 +61,13 @@ def agreed_lines(connection: Connection, lines: Iterable[int]) -> Mapping[int, A
 
 def offers_of(connection: Connection, lot: int) -> tuple[OfferKept, ...]:
     """What was offered in the place of a lot, the last first."""
+    rows = connection.execute(_OFFERS.where(Offer.lot == lot)).all()
+    names = names_of(connection, {row.customer for row in rows})
     return tuple(
         OfferKept(row.way, row.wanted, row.code,
                   None if row.centi_delta is None else row.centi_delta / 100, row.answer,
-                  row.customer, row.happened, row.person)
-        for row in connection.execute(_OFFERS.where(Offer.lot == lot)))
+                  row.customer, names.get(row.customer), row.happened, row.person)
+        for row in rows)
 
 
 def apart_by_card(connection: Connection, lots: Iterable[int]) -> Compared | None:

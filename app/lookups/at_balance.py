@@ -10,12 +10,11 @@ from sqlalchemy import Connection, select
 
 from app.calculations.balances import Balance
 from app.calculations.measuring import Glass, Pouring, Weighing, how_to_measure, pour_from
-from app.calculations.scaling import DryWeight, from_damp, from_winding
+from app.calculations.scaling import DryWeight, from_damp, from_winding, powder_g
 from app.calculations.stock import Bottle, dye_in_stock_g, stock_ml
-from app.calculations.zones import DEAD_VOLUME
 from app.lookups.balances import BalanceNow, balance_used
 from app.lookups.jars import JarNow, jar_of, jars_now
-from app.lookups.recipe_amounts import Amount, amounts
+from app.lookups.recipe_amounts import amounts
 from app.lookups.recipes import RecipeThen, recipe_then
 from app.lookups.weigh_sources import StockNow, stock_now
 from app.lookups.weighings import LineThen, WeighOut, net, weigh_out
@@ -73,7 +72,8 @@ class Wanted:
     def powder_g(self, strength_permille: int | None = None) -> Decimal | None:
         """The powder of this strength that is still asked; not known is as the standard."""
         rest = self.rest_g
-        return None if rest is None else rest * _FULLY / (strength_permille or 1000)
+        strength = strength_permille / _FULLY if strength_permille else None
+        return None if rest is None else powder_g(rest, strength)
 
     def volume_ml(self, percent: Decimal) -> Decimal | None:
         """The millilitres of a solution that are still asked."""
@@ -158,11 +158,10 @@ def _wanted(
 ) -> tuple[Wanted, ...]:
     jars = jars_now(connection, [one.substance for one in recipe.components])
     roles = {one.id: one.role for one in recipe.components}
-    pours = {zone.letter: zone.ml_per_100_g for zone in recipe.zones}
     found = []
     for one in amounts(connection, recipe.version):
         lines = [line for line in out.lines if line.component == one.component]
-        standard = _standard_g(one, sizes, pours.get(one.zone or ""))
+        standard = one.standard_g(recipe, *sizes)
         its_jars = tuple(jar for jar in jars if same(jar.dye, one.substance))
         bottles = _bottles(connection, its_jars, by[1])
         role = roles[one.component]
@@ -174,21 +173,6 @@ def _wanted(
             _given_g(connection, lines, one.form), net(lines, one.component) > 0, its_jars,
             bottles, way, no_way))
     return tuple(found)
-
-
-def _standard_g(
-    one: Amount, sizes: tuple[Decimal | None, Decimal | None], pour_ml: int | None
-) -> Decimal | None:
-    """Grams at the strength of the standard, by fibre, bath or bottle (with its dead volume)."""
-    dry_g, bath_l = sizes
-    if one.unit == "bath":
-        return None if bath_l is None else bath_l * one.amount / _MG
-    if dry_g is None:
-        return None
-    if one.unit == "owf":
-        return dry_g * one.amount / _PARTS
-    litres = (pour_ml or 0) * dry_g / 100 * (1 + DEAD_VOLUME) / 1000
-    return litres * one.amount / _MG
 
 
 def _bottles(

@@ -5,6 +5,7 @@ from collections.abc import Collection, Mapping
 from sqlalchemy import Connection, select
 
 from app.calculations.codes import shown
+from app.calculations.listing import listing
 from app.lookups.discs import disc_of
 from app.lookups.walks import below
 from app.records import DyeLot, InBath, Part, TagOn, Yarn
@@ -39,7 +40,7 @@ def _on_a_cord(connection: Connection, group: int) -> str:
     codes = connection.execute(_LOTS, {"ids": listed(ids)}).scalars()
     lots = [shown(code or "a lot without a code yet") for code in dict.fromkeys(codes)]
     if lots:
-        return f"went back on a cord and was dyed again: {' and '.join(lots)}"
+        return f"went back on a cord and was dyed again: {listing(lots)}"
     discs = [disc for row in ids if (disc := disc_of(connection, row))]
     return "went back on a cord" + (f", disc {discs[0]}" if discs else "")
 

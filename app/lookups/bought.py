@@ -1,12 +1,13 @@
 """Same as last time: what left for a customer or on an order, line by line, lot by lot."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import Any
 
 from sqlalchemy import Connection, Row, select
 
+from app.lookups.agreed import Agreed, agreed_lines
 from app.lookups.lot_lines import LotLine, lot_lines, lots_named
 from app.records import (
     CustomerOrder,
@@ -41,6 +42,8 @@ class Bought:
     wanted: int = 0
     over: bool = False
     """Whether what was not filled of the line was called off."""
+    agreed: Agreed | None = None
+    """How it was settled that the line is from two lots, or from another than was asked for."""
 
 
 _LINES = (
@@ -87,7 +90,9 @@ def bought_on(connection: Connection, orders: Iterable[int]) -> tuple[Bought, ..
     lots = _lots_when_they_left(connection, left_for)
     wanted = {*lots.values(), *(line.lot for line in lines)} - {None}
     shown = {one.lot: one for one in lot_lines(connection, (lot for lot in wanted if lot))}
-    return tuple(one for line in lines for one in _of_line(line, left_for, lots, shown))
+    agreed = agreed_lines(connection, (line.id for line in lines))
+    return tuple(replace(one, agreed=agreed.get(line.id))
+                 for line in lines for one in _of_line(line, left_for, lots, shown))
 
 
 def sold_without_a_name(
@@ -101,20 +106,6 @@ def sold_without_a_name(
         {"ids": listed(lots)}).scalars().all()
     return tuple(one for one in bought_on(connection, orders)
                  if one.lot is not None and one.lot.lot in lots)
-
-
-def which_of(found: Sequence[Bought], colourway: str, base: str) -> str:
-    """Where one look was bought in several lots: all of them, and how to find out; else ''.
-
-    Which of them is meant nobody can say from the record alone, so none is chosen.
-    """
-    lots = dict.fromkeys(one.lot.shown for one in found
-                         if one.lot and (one.lot.colourway, one.lot.base) == (colourway, base))
-    if len(lots) < 2:
-        return ""
-    *first, last = lots
-    return (f"It may be {', '.join(first)} or {last}: ask for the tag, or for 2 m of the yarn to "
-            "hold against the cards.")
 
 
 def _lots_when_they_left(

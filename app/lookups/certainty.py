@@ -187,20 +187,22 @@ def links(thread: Thread, yarn: int, kind: str, members: int | None = None) -> t
 
 def links_of(thread: Thread, members: Mapping[int, int], kind: str) -> tuple[Link, ...]:
     """Every thing of a kind that members of these rows, {yarn: members}, may carry."""
-    fits = all(counts_fit(thread, pool) for pool in thread.sources)
-    of, found = sum(members.values()), []
-    for thing in {thing for own in thread.own.values() for thing in own if thing[0] == kind}:
-        got = tally(thread, members, thing)
-        if got.most:
-            bases = [basis_of(thread, one.yarn, thing, one.said)
-                     for one in _asked(thread, members)]
-            found.append(Link(
-                thing[1], _word(got, of, thing[1]), floor(got.least), ceil(got.most), got.expected,
-                of, got.metres / got.expected if got.expected else got.metres,
-                max((basis for basis in bases if basis), key=stronger_first, default="stated"),
-                fits,
-            ))
-    return tuple(sorted(found, key=lambda link: (-link.expected, link.thing or 0)))
+    things = {thing for own in thread.own.values() for thing in own if thing[0] == kind}
+    found = (link_of(thread, members, thing) for thing in things)
+    return tuple(sorted(filter(None, found), key=lambda link: (-link.expected, link.thing or 0)))
+
+
+def link_of(thread: Thread, members: Mapping[int, int], thing: Thing) -> Link | None:
+    """How members of these rows, {yarn: members}, come from one thing; none where none can."""
+    of, got = sum(members.values()), tally(thread, members, thing)
+    if not got.most:
+        return None
+    bases = [basis_of(thread, one.yarn, thing, one.said) for one in _asked(thread, members)]
+    return Link(
+        thing[1], _word(got, of, thing[1]), floor(got.least), ceil(got.most), got.expected, of,
+        got.metres / got.expected if got.expected else got.metres,
+        max((basis for basis in bases if basis), key=stronger_first, default="stated"),
+        all(counts_fit(thread, pool) for pool, _ in thread.off))
 
 
 def _word(got: Tally, of: int, thing: int | None) -> str:

@@ -7,6 +7,7 @@ from typing import Any
 
 from sqlalchemy import Connection, Row, func, select
 
+from app.lookups.agreed import OfferKept, offers_of
 from app.lookups.certainty import held_by
 from app.lookups.customers import names_of
 from app.lookups.holds import HoldFacts, hold_facts
@@ -14,6 +15,7 @@ from app.lookups.left_to_sell import Left, Promise, left_to_sell, wanting
 from app.lookups.lot_lines import LotLine, lot_line
 from app.lookups.prices import currency, price_of
 from app.lookups.thread import thread
+from app.lookups.told_faults import ToldFault, not_seen_good
 from app.records import (
     CustomerOrder,
     Kit,
@@ -56,6 +58,8 @@ class Tagged:
     price: int | None
     void: bool
     holds: tuple[int, ...] = ()
+    told: tuple[ToldFault, ...] = ()
+    """Faults that were told of it, where nobody saw it good since."""
     kit_id: int | None = None
     """The bag it is in, by its number in the book."""
 
@@ -80,6 +84,9 @@ class AtCounter:
     currency: str
     """The words that stand after a price."""
     holds: tuple[HoldFacts, ...]
+    """Those of all its skeins, sold ones too."""
+    offers: tuple[OfferKept, ...]
+    """What was offered to those who wanted more of it, the last first."""
 
     @property
     def free(self) -> tuple[Tagged, ...]:
@@ -91,6 +98,16 @@ class AtCounter:
     def tagged(self, mark: str) -> Tagged | None:
         """The skein with this mark, if it wears it."""
         return next((one for one in self.skeins if one.mark == mark), None)
+
+    def holds_of(self, skein: Tagged) -> tuple[HoldFacts, ...]:
+        """Those that lie above this very skein."""
+        return tuple(hold for hold in self.holds if hold.id in skein.holds)
+
+    def holds_in_sight(self, skein: Tagged | None) -> tuple[HoldFacts, ...]:
+        """Those of what is still here, and of this very skein, sold or not."""
+        here = {hold for one in self.skeins if one.state in UNSOLD or one is skein
+                for hold in one.holds}
+        return tuple(hold for hold in self.holds if hold.id in here)
 
 
 _BUYER = func.coalesce(Whereabouts.customer, CustomerOrder.customer)
@@ -127,16 +144,18 @@ def at_counter(connection: Connection, lot: int) -> AtCounter:
     rows = {row.yarn: row for row in connection.execute(_SKEINS, {"ids": listed([lot])})}
     wore = connection.execute(_WORE, {"ids": listed([lot])}).all()
     gone = [row.closed for row in wore if row.yarn not in rows]
-    held = _held(connection, [row.yarn for row in rows.values() if row.state in UNSOLD])
+    held, told = _held(connection, list(rows)), not_seen_good(connection, rows)
     names = names_of(connection, {row.customer for row in rows.values()})
     prices = {kind: price_of(connection, *kind)
               for kind in {(row.base, row.put_up) for row in rows.values()}}
     return AtCounter(
         lot_line(connection, lot), left_to_sell(connection, lot),
-        tuple(_tagged(row, prices, held, names) for row in rows.values()),
+        tuple(_tagged(row, prices, held.get(row.yarn, ()), told.get(row.yarn, ()), names)
+              for row in rows.values()),
         sum(closed is not None for closed in gone), sum(closed is None for closed in gone),
         wanting(connection, lot), currency(connection),
-        hold_facts(connection, sorted({one for holds in held.values() for one in holds})))
+        hold_facts(connection, sorted({one for holds in held.values() for one in holds})),
+        offers_of(connection, lot))
 
 
 def place_words(kind: str | None, code: str | None, words: str | None) -> str:
@@ -148,13 +167,13 @@ def place_words(kind: str | None, code: str | None, words: str | None) -> str:
 
 def _tagged(
     row: Row[*tuple[Any, ...]], prices: Mapping[tuple[int, str], int | None],
-    held: Mapping[int, tuple[int, ...]], names: Mapping[int, str],
+    holds: tuple[int, ...], told: tuple[ToldFault, ...], names: Mapping[int, str],
 ) -> Tagged:
     return Tagged(
         row.yarn, row.mark, row.put_up, row.nominal_mm, row.state, row.since, row.place, row.code,
         place_words(row.kind, row.code, row.words), row.ends, row.number, row.customer,
         names.get(row.customer), row.kit, row.why, prices.get((row.base, row.put_up)),
-        row.void is not None, held.get(row.yarn, ()), row.kit_id)
+        row.void is not None, holds, told, row.kit_id)
 
 
 def _held(connection: Connection, yarn: Sequence[int]) -> dict[int, tuple[int, ...]]:

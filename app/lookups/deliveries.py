@@ -1,13 +1,11 @@
 """What came in at the door, what is left of it, and what the next delivery may be called."""
 
-from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime
 
 from sqlalchemy import Connection, func, select
 
-from app.calculations.units import millimetres
-from app.lookups.cones import ConeFacts, cone_facts, cone_yield, cones_on_hand
+from app.lookups.cones import ConeFacts, cone_yield, cones_on_hand
 from app.records import Base, BaseVersion, Cone, Delivery, Draw, Supplier, SupplierLot, Yarn
 
 JOINED = " and "
@@ -61,7 +59,6 @@ class ConeOnHand:
     net_mg: int
     left_mm: int
     skeins: int
-    rest_mm: int
     begun: bool
     tie: str | None
 
@@ -69,11 +66,6 @@ class ConeOnHand:
 def on_hand(connection: Connection) -> tuple[ConeOnHand, ...]:
     """All cones on hand, the oldest first."""
     return tuple(_cone(connection, facts) for facts in cones_on_hand(connection))
-
-
-def cones(connection: Connection, ids: Iterable[int]) -> tuple[ConeOnHand, ...]:
-    """These cones, with what each still gives."""
-    return tuple(_cone(connection, cone_facts(connection, cone)) for cone in ids)
 
 
 def _cone(connection: Connection, facts: ConeFacts) -> ConeOnHand:
@@ -85,7 +77,7 @@ def _cone(connection: Connection, facts: ConeFacts) -> ConeOnHand:
     ).scalars()
     return ConeOnHand(
         facts.id, facts.code, facts.base_name, facts.batch, facts.net_mg, facts.left_mm,
-        gives.skeins, millimetres(gives.rest_m), facts.drawn_mm > 0,
+        gives.skeins, facts.drawn_mm > 0,
         next((tie for tie in ties if tie and JOINED not in tie), None),
     )
 

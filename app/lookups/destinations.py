@@ -6,9 +6,9 @@ from dataclasses import dataclass
 from sqlalchemy import Connection, select
 
 from app.calculations.codes import shown
-from app.lookups.certainty import Link, held_by, links_of
+from app.lookups.certainty import Link, held_by, link_of
 from app.lookups.present import Amount, leaves, totals
-from app.lookups.thread import Thread, thread
+from app.lookups.thread import thread
 from app.lookups.walks import below
 from app.records import Tag, TagOn
 from app.store.dialect import among, listed
@@ -55,13 +55,12 @@ _MARKS = (
 def destinations(connection: Connection, kind: str, thing: int) -> Destinations:
     """Everything below a cone, lot, bath, fill, load or yarn that is there, with its certainty."""
     found = leaves(connection, below(connection, kind, thing))
-    above = thread(connection, [leaf.yarn for leaf in found],
-                   fill=thing if kind == "fill" else None)
+    above = thread(connection, [leaf.yarn for leaf in found], (kind, thing))
     marks = dict(connection.execute(
         _MARKS, {"ids": listed(leaf.yarn for leaf in found)}).all())
     rows, there = [], {leaf.yarn for leaf in found}
     for leaf in found:
-        link = _link_to(above, {leaf.yarn: leaf.count}, kind, thing)
+        link = link_of(above, {leaf.yarn: leaf.count}, (kind, thing))
         if link is not None:
             mark = marks.get(leaf.yarn)
             rows.append(Destination(
@@ -72,10 +71,4 @@ def destinations(connection: Connection, kind: str, thing: int) -> Destinations:
     once = {row.yarn: row.count for row in rows if not row.again}
     return Destinations(
         tuple(rows), totals(leaf for leaf in found if leaf.yarn in reached),
-        _link_to(above, once, kind, thing))
-
-
-def _link_to(
-    above: Thread, members: Mapping[int, int], kind: str, thing: int
-) -> Link | None:
-    return next((link for link in links_of(above, members, kind) if link.thing == thing), None)
+        link_of(above, once, (kind, thing)))

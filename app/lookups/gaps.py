@@ -11,6 +11,7 @@ from app.calculations.codes import shown
 from app.calculations.cone_balance import ConeBalance, Drawn
 from app.calculations.cone_balance import Gap as Looks
 from app.calculations.gaps import CONE, CORD, JAR, STOCK, TAG, Gap, jar_gap_counts, ranked
+from app.calculations.moments import day_words
 from app.calculations.units import grams
 from app.lookups.certainty import nearest
 from app.lookups.cones import ConeFacts, cone_facts
@@ -18,10 +19,13 @@ from app.lookups.jar_gaps import jars_that_were_swapped
 from app.lookups.jars import jars_now
 from app.lookups.present import TOOK
 from app.lookups.prices import prices_now
+from app.lookups.shelves import shelf_words
 from app.lookups.skeins import last_marks
+from app.lookups.stocktakes import sold_yet_here
 from app.lookups.thread import thread
 from app.lookups.untagged import finds_waiting
 from app.records import Base, DeedRow, DyeLot, PutUp, Tag, TagOn, Waste, Whereabouts, Yarn
+from app.store.dialect import among, listed
 
 LEFT_LYING = timedelta(days=7)
 """Skeins of a pile are tagged together: one left so long is missing; common practice, no source."""
@@ -54,6 +58,10 @@ _LOST = (
     .where(Whereabouts.state == "lost", Whereabouts.until.is_(None), Whereabouts.struck.is_(None),
            Yarn.struck.is_(None)).order_by(Yarn.id)
 )
+_YARN = (
+    select(Yarn.id, Yarn.base, Base.name, Yarn.put_up, Yarn.mg)
+    .join(Base, Base.id == Yarn.base).where(among(Yarn.id, "ids"))
+)
 _BASES = select(Base.id.label("base"), Base.name)
 _LOOSE = (
     select(DyeLot.code, func.count()).select_from(Tag)
@@ -81,7 +89,8 @@ class _Asking:
 def balance_gaps(connection: Connection, at: datetime) -> tuple[Gap, ...]:
     """All gaps of the last year, the dearest first."""
     ask = _Asking(connection, at, prices_now(connection))
-    return ranked((*_cones(ask), *_jars(connection), *_cords(ask), *_tags(ask), *_stock(ask)))
+    return ranked((*_cones(ask), *_jars(connection), *_cords(ask), *_tags(ask), *_stock(ask),
+                   *_sold_yet_here(ask)))
 
 
 def _cones(ask: _Asking) -> Iterator[Gap]:
@@ -185,3 +194,17 @@ def _stock(ask: _Asking) -> Iterator[Gap]:
         yield Gap(STOCK, f"a {find.put_up} without a tag, {find.base}", "", -find.mg, -1,
                   "found and not matched: hold it beside what is short of its base, by shade and "
                   "weight, before you say what it is", None if price is None else -price)
+
+
+def _sold_yet_here(ask: _Asking) -> Iterator[Gap]:
+    met = {one.yarn: one for one in sold_yet_here(ask.connection, ask.since)}
+    marks = last_marks(ask.connection, met)
+    for row in ask.connection.execute(_YARN, {"ids": listed(met)}):
+        one, price = met[row.id], ask.prices.get((row.base, row.put_up))
+        mark, gone = marks.get(row.id, ""), "sold" if one.state == "sent" else "given away"
+        name = mark or f"a {row.put_up} without a tag"
+        yield Gap(STOCK, f"{name}, {row.name}", mark, -row.mg, -1,
+                  f"{gone} by the book, yet met on {shelf_words(ask.connection, one.place)} at the "
+                  f"count of {day_words(one.met)}: ask who let it go, then take it back at the "
+                  "Counter, or scan it on its shelf at Tagging",
+                  None if price is None else -price)

@@ -11,9 +11,10 @@ from sqlalchemy import Connection, func, select
 
 from app.calculations.graph_folding import AGAIN, Fold, depths, folds, merged, unwound
 from app.calculations.graph_layout import Link
+from app.lookups.graph_held import FREE, Held, HeldHere
 from app.lookups.graph_names import Named, names
 from app.lookups.graph_short import shorten
-from app.lookups.graph_sure import WHOLLY, Asking, Held, Sure, how_sure
+from app.lookups.graph_sure import WHOLLY, Asking, Sure, how_sure
 from app.lookups.graph_ways import WITH_YARN_ABOVE, web
 from app.lookups.graph_web import HERE, Centre, Ways, Web, key, kind_of, number_of
 from app.lookups.thread import Thing
@@ -27,7 +28,6 @@ _SPREAD = (
     .where(among(Whereabouts.yarn, "ids"), Whereabouts.until.is_(None),
            Whereabouts.struck.is_(None))
 )
-_MAY_BE_BELOW = ("yarn", "lot", "bath", "load", "left", "fold")
 FOUND = "/found"
 """Of the stage of finds: what they may be is another stage, for it leads to them."""
 FOLDED_FROM, SINGLY = 6, 24
@@ -46,8 +46,7 @@ class Knot:
     count: int
     put_up: str
     sure: Sure
-    held: str = ""
-    """'here' where a hold was placed, 'below' on what it reaches."""
+    held: HeldHere = FREE
     centre: Centre | None = None
     """What is in the middle if this is taken there; none of a fold."""
     folded: int = 0
@@ -103,11 +102,13 @@ def graph(
     found = folds(stages, _may_stand_singly(stages, short=short), opened, SINGLY)
     into = {one: f"fold:{fold.key}" for fold in found for one in fold.left}
     sides = {name: merged({link: rows for link in kept
-                           if (rows := ways.get(_bare(link))) is not None}, into)
+                           if (rows := ways.get(_bare(link))) is not None}, into,
+                          made.found.count)
              for name, ways in (("from", made.left), ("to", made.right))}
-    whole = {"from": merged(all_left, into), "to": merged(all_right, into)} if short else sides
+    whole = {name: merged(ways, into, made.found.count) for name, ways in (
+        ("from", all_left), ("to", all_right))} if short else sides
     drawn = _Drawn(made, sides, whole, {f"fold:{fold.key}": fold for fold in found}, stages, opened,
-                   Asking(made.found, made.sources), Held(made.found))
+                   Asking(made.found, made.sources), Held(made))
     knots = _knots(connection, drawn, title)
     strands = tuple(
         Strand(*link, _sure_of(drawn, side, link[0], rows))
@@ -186,7 +187,7 @@ def _knots(connection: Connection, drawn: _Drawn, title: Named | None) -> tuple[
             sum(whole.values()), _put_up(drawn, one, fold),
             WHOLLY if side == "here" else
             _sure_of(drawn, side, one, rows),
-            _held(drawn, one, rows), _centre(made, one, fold),
+            drawn.held.here(one, fold.left if fold else (one,), rows), _centre(made, one, fold),
             len(fold.left) if fold else 0, fold.of if fold else 0,
             _spread(connection, fold) if fold else (0, ""),
             drawn.stages.get(one, "") if drawn.stages.get(one, "") in drawn.opened else ""))
@@ -247,19 +248,6 @@ def _things(made: Web, station: str) -> frozenset[Thing]:
     """What the thread knows a station on the left by."""
     station = station.removesuffix(AGAIN)
     return made.means.get(station, frozenset({(kind_of(station), number_of(station))}))
-
-
-def _held(drawn: _Drawn, station: str, rows: Collection[int]) -> str:
-    made = drawn.made
-    if not made.found.holds:
-        return ""
-    placed = ({(made.centre.kind, one) for one in made.centre.things} if station == HERE else
-              {(kind_of(station), number_of(station))})
-    if any(hold.source in placed for hold in made.found.holds):
-        return "here"
-    if (made.centre.kind if station == HERE else kind_of(station)) not in _MAY_BE_BELOW:
-        return ""
-    return "below" if drawn.held.any_of(rows) else ""
 
 
 def _centre(made: Web, station: str, fold: Fold | None) -> Centre | None:

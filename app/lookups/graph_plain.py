@@ -6,14 +6,14 @@ from collections.abc import Collection, Mapping
 from sqlalchemy import Connection, select
 
 from app.lookups.present import Leaf
-from app.records import Clear, InBath, InLoad, Part, Told
+from app.records import Clear, Hold, InBath, InLoad, Part, Told
 from app.store.dialect import among, listed
 
 _CAME = select(Part.child, Part.parent, Part.took, Part.gave).where(
     among(Part.child, "ids"), Part.struck.is_(None))
 _OF_THEIR_OWN = tuple(
     select(fact.yarn).where(among(fact.yarn, "ids"), fact.struck.is_(None))
-    for fact in (Told, InBath, InLoad, Clear))
+    for fact in (Told, InBath, InLoad, Clear, Hold))
 
 
 def plain_skeins(
@@ -22,7 +22,7 @@ def plain_skeins(
     """{skein: the row it came out of}, of those that nothing more is known of than of that row.
 
     Left out are those that are `asked` for themselves, came of several rows, were told apart,
-    dyed, washed, or cleared of a hold.
+    dyed, washed, put on hold or cleared of a hold.
     """
     ids = [leaf.yarn for leaf in leaves if leaf.kind == "skein" and leaf.yarn not in asked]
     came = connection.execute(_CAME, {"ids": listed(ids)}).all()

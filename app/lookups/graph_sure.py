@@ -11,7 +11,6 @@ from app.lookups.certainty import (
     PARTLY,
     POOL,
     Tally,
-    held_by,
     tally,
 )
 from app.lookups.thread import Thing, Thread
@@ -101,35 +100,6 @@ class Asking:
             least = full
         return Tally(min(least, full), min(together.most, full), min(together.expected, full),
                      min(together.metres, full))
-
-
-@dataclass(frozen=True, slots=True)
-class Held:
-    """Which rows a hold reaches, for many rows at once."""
-
-    thread: Thread
-    _may: dict[int, bool] = field(default_factory=dict)
-
-    def any_of(self, rows: Collection[int]) -> bool:
-        """Whether a hold reaches one of these rows."""
-        return bool(self.thread.holds) and any(
-            self._may_be(row) and held_by(self.thread, row) for row in rows)
-
-    def _may_be(self, row: int) -> bool:
-        """Whether a source of a hold lies above a row on any way, told or not."""
-        waiting = [row]
-        while waiting:
-            here = waiting[-1]
-            parents = [source.parent for source in self.thread.sources.get(here, ())]
-            unknown = [parent for parent in parents if parent not in self._may]
-            if here in self._may or not unknown:
-                own = self.thread.own.get(here, {}).keys()
-                self._may[here] = any(self._may[parent] for parent in parents) or any(
-                    hold.reaches & own for hold in self.thread.holds)
-                waiting.pop()
-            else:
-                waiting += unknown
-        return self._may[row]
 
 
 def _whole(number: Fraction) -> int:

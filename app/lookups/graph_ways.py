@@ -8,7 +8,8 @@ from sqlalchemy import Connection, Select, select
 from app.lookups.fills import fills_of
 from app.lookups.graph_makers import lead_from_makers
 from app.lookups.graph_names import kinds_of_yarn
-from app.lookups.graph_plain import plain_skeins
+from app.lookups.graph_plain import known_as, plain_skeins
+from app.lookups.graph_sure import Asking
 from app.lookups.graph_web import HERE, Centre, Web, add, key, kind_of
 from app.lookups.present import leaves
 from app.lookups.thread import Thing, thread
@@ -40,10 +41,10 @@ def web(connection: Connection, centre: Centre) -> Web:
     down = _below(connection, centre, cones)
     here = _ids(connection, _STARTS[centre.kind], centre.things) if centre.kind in _STARTS else []
     there = leaves(connection, down)
-    fill = centre.things[0] if centre.kind == "fill" and centre.things else None
+    fill = ("fill", centre.things[0]) if centre.kind == "fill" and centre.things else None
     plain = plain_skeins(connection, there, here)
     asked = {plain.get(leaf.yarn, leaf.yarn) for leaf in there}
-    found = thread(connection, asked.union(here), fill=fill)
+    found = thread(connection, asked.union(here), fill)
     made = Web(centre, found, {leaf.yarn: leaf for leaf in there},
                _sources(connection, centre, cones), plain)
     loads = {number for own in found.own.values() for kind, number in own if kind == "load"}
@@ -52,15 +53,36 @@ def web(connection: Connection, centre: Centre) -> Web:
     made.kinds = kinds_of_yarn(connection, found, found.count.keys() - {
         leaf.yarn for leaf in there if leaf.kind == "skein"})
     down &= found.count.keys()
+    down -= _of_something_else(made, down)
     for row in sorted(down - plain.keys()):
         _lead_on(made, row, down)
     for skein, parent in plain.items():
-        add(made.right, (made.stations(parent)[-1], key("left", skein)), {parent: 1})
+        if skein in made.leaves:
+            add(made.right, (made.stations(parent)[-1], key("left", skein)), {parent: 1})
     up = set(above(connection, here)) if centre.kind in WITH_YARN_ABOVE else set()
     for row in sorted(up & found.count.keys()):
         _lead_here(made, row)
     lead_from_makers(connection, made)
     return made
+
+
+def _of_something_else(made: Web, down: Collection[int]) -> set[int]:
+    """Rows below that were told to be of something else, so that nothing of it is in them.
+
+    What is left of a row may be so where the row is not: then that leaf alone is left out.
+    """
+    if not made.found.told:
+        return set()
+    asking = Asking(made.found, made.sources)
+
+    def none_of_it(row: int, count: int) -> bool:
+        sure = asking.of({row: count})
+        return bool(sure.of) and not sure.most
+    left = known_as({leaf.yarn: leaf.count for leaf in made.leaves.values()}, made.plain)
+    gone = {row for row, count in left.items() if none_of_it(row, count)}
+    made.leaves = {yarn: leaf for yarn, leaf in made.leaves.items()
+                   if made.plain.get(yarn, yarn) not in gone}
+    return {row for row in down if none_of_it(row, made.found.count[row])}
 
 
 def _ids(connection: Connection, question: Select[int], things: Iterable[int]) -> list[int]:

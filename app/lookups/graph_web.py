@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 
 from app.calculations.graph_layout import Link
 from app.lookups.graph_plain import known_as
-from app.lookups.present import Leaf
+from app.lookups.present import Leaf, without_finds
 from app.lookups.thread import Thing, Thread
 
 Ways = dict[Link, dict[int, int]]
@@ -76,8 +76,8 @@ class Web:
 
     def there(self) -> dict[int, int]:
         """All that is left of it, {row: members}; a find that is one of the others is no more."""
-        return known_as({leaf.yarn: leaf.count for leaf in self.leaves.values()
-                         if self.leaves.keys().isdisjoint(leaf.one_of)}, self.plain)
+        return known_as({leaf.yarn: leaf.count for leaf in without_finds(self.leaves.values())},
+                        self.plain)
 
     def source_of(self, row: int) -> set[Thing]:
         """The things in the middle that a row carries itself."""

@@ -11,11 +11,10 @@ from typing import Any
 from sqlalchemy import Connection, Row, bindparam, select
 
 from app.calculations.codes import shown
-from app.lookups.fills import baths_of, shares_of
+from app.lookups.fills import shares_of
 from app.records import (
     Bath,
     BottleSet,
-    Colourway,
     DeedRow,
     DyeLot,
     Fill,
@@ -23,7 +22,6 @@ from app.records import (
     FillReading,
     Jar,
     OnBoard,
-    RecipeVersion,
     Supplier,
     SupplierLot,
     WeighLine,
@@ -200,12 +198,6 @@ def uses(connection: Connection, fill: int) -> tuple[Use, ...]:
     return tuple(sorted(found, key=lambda use: use.at))
 
 
-def counts(connection: Connection, fill: int) -> tuple[JarCount, ...]:
-    """Each weighing of a fill against the one before, the first against what was filled in."""
-    row = connection.execute(_FILL, {"fill": fill}).one()
-    return _counts(fill, row.mg, uses(connection, fill), _read(connection, fill))
-
-
 def _read(connection: Connection, fill: int) -> Sequence[Row[*tuple[Any, ...]]]:
     return connection.execute(_READ, {"fill": fill}).all()
 
@@ -252,29 +244,6 @@ def lots_by_line(connection: Connection, fill: int) -> Mapping[int, tuple[str, .
         codes[bath].append(shown(code or "no code yet"))
     return {line: tuple(code for bath in some for code in codes[bath])
             for line, some in baths.items()}
-
-
-@dataclass(frozen=True, slots=True)
-class LotOfFill:
-    """A lot that powder of a fill reached."""
-
-    lot: int
-    code: str
-    colourway: str
-    at: datetime
-
-
-def lots_of(connection: Connection, fill: int) -> tuple[LotOfFill, ...]:
-    """The lots that powder of this fill reached, also as the rest in a later one."""
-    baths = baths_of(connection, fill)
-    rows = connection.execute(
-        select(DyeLot.id, DyeLot.code, Colourway.name, DeedRow.happened)
-        .join(Bath, Bath.id == DyeLot.bath).join(DeedRow, DeedRow.seq == Bath.deed)
-        .join(RecipeVersion, RecipeVersion.id == Bath.recipe_version)
-        .join(Colourway, Colourway.id == RecipeVersion.colourway)
-        .where(DyeLot.bath.in_(baths), DyeLot.struck.is_(None)).order_by(DyeLot.id))
-    return tuple(LotOfFill(row.id, shown(row.code or "no code yet"), row.name, row.happened)
-                 for row in rows)
 
 
 def _now(connection: Connection, row: Row[*tuple[Any, ...]]) -> JarNow:

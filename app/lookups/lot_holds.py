@@ -1,15 +1,14 @@
 """The holds that reached a lot, those that were lifted too, and what was cleared of them."""
 
-from collections.abc import Collection
 from dataclasses import dataclass
 from datetime import datetime
 
-from sqlalchemy import Connection, select
+from sqlalchemy import Connection, bindparam, select
 from sqlalchemy.orm import aliased
 
-from app.lookups.fills import fills_after
+from app.lookups.fills import fills_after, fills_of
 from app.lookups.holds import HoldFacts, hold_facts
-from app.records import Clear, DeedRow, Hold
+from app.records import Clear, Cone, DeedRow, Hold
 from app.store.dialect import among, listed
 
 
@@ -48,9 +47,11 @@ class LotHold:
 _LIFTED = aliased(DeedRow)
 _HOLDS = (
     select(Hold.id, Hold.cone, Hold.yarn, Hold.lot, Hold.load, Hold.bath, Hold.fill,
-           _LIFTED.happened, _LIFTED.person)
+           Hold.supplier_lot, _LIFTED.happened, _LIFTED.person)
     .outerjoin(_LIFTED, _LIFTED.seq == Hold.lifted).where(Hold.struck.is_(None)).order_by(Hold.id)
 )
+_CONES = select(Cone.id).where(
+    Cone.supplier_lot == bindparam("batch"), Cone.struck.is_(None))
 _CLEARS = (
     select(Clear.hold, Clear.yarn, Clear.evidence, DeedRow.happened, DeedRow.person)
     .join(DeedRow, DeedRow.seq == Clear.deed)
@@ -63,7 +64,8 @@ def lot_holds(connection: Connection, reach: Reach) -> tuple[LotHold, ...]:
     rows = {row.id: row for row in connection.execute(_HOLDS)
             if row.lot == reach.lot or (row.bath and row.bath == reach.bath)
             or row.yarn in reach.yarn or row.cone in reach.cones or row.load in reach.loads
-            or (row.fill and _meets(connection, row.fill, reach.fills))}
+            or (row.fill and not fills_after(connection, row.fill).isdisjoint(reach.fills))
+            or (row.supplier_lot and _is_of_it(connection, row.supplier_lot, reach))}
     cleared = [row for row in connection.execute(_CLEARS, {"ids": listed(rows)})
                if row.yarn in reach.yarn]
     return tuple(
@@ -73,5 +75,8 @@ def lot_holds(connection: Connection, reach: Reach) -> tuple[LotHold, ...]:
         for facts in hold_facts(connection, rows))
 
 
-def _meets(connection: Connection, fill: int, fills: Collection[int]) -> bool:
-    return not fills_after(connection, fill).isdisjoint(fills)
+def _is_of_it(connection: Connection, supplier_lot: int, reach: Reach) -> bool:
+    """Whether the lot has yarn or powder of a maker's batch."""
+    cones = connection.execute(_CONES, {"batch": supplier_lot}).scalars()
+    return (not reach.cones.isdisjoint(cones)
+            or not reach.fills.isdisjoint(fills_of(connection, supplier_lot)))

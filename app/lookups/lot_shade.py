@@ -1,12 +1,11 @@
 """How a lot looks: its cards against the standard and the lot before, by eye, and the verdict."""
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
 
 from sqlalchemy import Connection, select
 
-from app.calculations.cards import Cards, Compared, compared, must_compare, why_not
+from app.calculations.cards import Cards, Compared, compared, why_not
 from app.calculations.codes import shown
 from app.calculations.grey_scales import Step
 from app.calculations.shade import Lamp
@@ -88,18 +87,6 @@ def lot_shade(connection: Connection, lot: int) -> LotShade:
             .where(ChosenSwatch.lot == lot, ChosenSwatch.struck.is_(None))
             .order_by(ChosenSwatch.id.desc()).limit(1)).scalar(),
         verdict_of(connection, lot), _findings(cards, standard, against, before))
-
-
-def lots_compared(connection: Connection, standard: int, other: int) -> Compared:
-    """One lot held against another; raises BadInput with the reason where that cannot be."""
-    cards = cards_of(connection, (standard, other))
-    return must_compare(cards[standard], cards[other])
-
-
-def cards_of(connection: Connection, lots: tuple[int, ...]) -> Mapping[int, Cards]:
-    """{lot: its newest cards}, empty where it was not read."""
-    read = read_of_lots(connection, lots)
-    return {lot: newest(read.get(lot, ())) for lot in lots}
 
 
 def verdict_of(connection: Connection, lot: int) -> VerdictNow | None:

@@ -11,6 +11,7 @@ from datetime import datetime
 from sqlalchemy import Connection, select
 
 from app.calculations.codes import shown
+from app.calculations.listing import listing
 from app.lookups.bundles import IN_POT, LIFTED, PILED, BundleFacts, bundle_facts
 from app.lookups.certainty import Link, links_of
 from app.lookups.discs import disc_of
@@ -76,8 +77,9 @@ def _full(connection: Connection, pot: int | None) -> Iterator[str]:
         .where(Bath.plate == pot, Bath.lifted.is_(None), Bath.struck.is_(None))
     ).scalars().all() if pot is not None else ()
     if codes:
-        lots = " and ".join(shown(code or "a lot without a code yet") for code in codes)
-        yield f"{lots} was not lifted out of this pot: which bucket is it in?"
+        lots = listing(shown(code or "a lot without a code yet") for code in codes)
+        were, are = ("was", "is it") if len(codes) == 1 else ("were", "are they")
+        yield f"{lots} {were} not lifted out of this pot: which bucket {are} in?"
 
 
 def _same_ties(connection: Connection, cords: Iterable[BundleFacts]) -> Iterator[str]:
@@ -103,7 +105,7 @@ def _same_ties(connection: Connection, cords: Iterable[BundleFacts]) -> Iterator
 def _bases(cords: Sequence[BundleFacts]) -> Iterator[str]:
     bases = dict.fromkeys(cord.base for cord in cords)
     if len(bases) > 1:
-        yield (f"{' and '.join(bases)} in one bath: companion lots, each with its own code.")
+        yield (f"{listing(bases)} in one bath: companion lots, each with its own code.")
 
 
 def _of_cord(cord: BundleFacts) -> Iterator[str]:

@@ -7,6 +7,7 @@ from functools import lru_cache
 
 from sqlalchemy import Connection, select
 
+from app.calculations.listing import listing
 from app.records import Base, Colourway, PutUp
 
 
@@ -54,7 +55,7 @@ def read_words(words: str, names: StudioNames) -> ReadAs:
 def _doubt(words: str, colourways: list[str], bases: list[str]) -> str:
     for found, kind in ((colourways, "colourways"), (bases, "bases")):
         if len(found) > 1:
-            return f"“{words}” names {len(found)} {kind}: {' and '.join(found)}."
+            return f"“{words}” names {len(found)} {kind}: {listing(found)}."
     return "" if colourways else f"“{words}” names no colourway of the studio."
 
 

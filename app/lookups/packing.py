@@ -13,6 +13,7 @@ from app.lookups.holds import HoldFacts, hold_facts
 from app.lookups.offers import Offer, offers
 from app.lookups.orders import OrderNow, open_orders, order_now
 from app.lookups.thread import thread
+from app.lookups.told_faults import ToldFault, not_seen_good
 from app.records import (
     Base,
     Colourway,
@@ -60,6 +61,8 @@ class TagScanned:
     order_number: str | None
     last_shelf: Shelf | None
     holds: tuple[HoldFacts, ...]
+    told: tuple[ToldFault, ...]
+    """Faults that were told of it, where nobody saw it good since."""
 
 
 _AFTER = aliased(Tag)
@@ -115,7 +118,7 @@ def tag_scanned(connection: Connection, mark: str) -> TagScanned | None:
         row.mark, row.lot, row.code, row.colourway, row.name, row.base, row.base_name,
         row.void is not None, row.successor, row.yarn, row.put_up, row.state, row.ends,
         row.customer, name, row.order_id, row.number, _last_shelf(connection, row.yarn),
-        _holds(connection, row.yarn))
+        _holds(connection, row.yarn), _told(connection, row.yarn))
 
 
 def shelf_with(connection: Connection, code: str) -> Shelf | None:
@@ -141,3 +144,7 @@ def _holds(connection: Connection, yarn: int | None) -> tuple[HoldFacts, ...]:
         return ()
     found = thread(connection, [yarn])
     return hold_facts(connection, held_by(found, yarn)) if found.holds else ()
+
+
+def _told(connection: Connection, yarn: int | None) -> tuple[ToldFault, ...]:
+    return () if yarn is None else not_seen_good(connection, [yarn]).get(yarn, ())

@@ -7,12 +7,11 @@ from datetime import datetime, timedelta
 
 from sqlalchemy import Connection, select
 
+from app.calculations.pot_words import CLEARNESS
 from app.lookups.pots import PotNow, pots_now
 from app.lookups.recipes import RecipeThen, StepThen, recipe_then
 from app.records import Bath, BathReading, DeedRow, Load, Plate
 from app.store.dialect import among, listed
-
-CLEARNESS = ("clear", "tinted", "coloured")
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,7 +2,7 @@
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import NamedTuple
 
 from sqlalchemy import Connection, Select, func, select
@@ -26,7 +26,7 @@ class Leaf:
     count: int
     mg: int
     one_of: tuple[int, ...] = ()
-    """A find that is one of these rows: it takes the place of one of them in every sum."""
+    """A find that is one of these rows: it takes the place of one of them in a sum of them all."""
     seen: frozenset[int] = frozenset()
     """Those of them that were in somebody's hands with their own tag after it was matched."""
 
@@ -41,7 +41,7 @@ class Amount:
 
 TOOK = (
     select(func.coalesce(func.sum(Part.took), 0))
-    .where(Part.parent == Yarn.id, Part.struck.is_(None)).scalar_subquery()
+    .where(Part.parent == Yarn.id, Part.struck.is_(None)).correlate(Yarn).scalar_subquery()
 )
 """Members of a row that came out of it."""
 GONE = (
@@ -71,6 +71,8 @@ _CANDIDATES = (
     select(Part.child, Part.parent, Part.took)
     .where(among(Part.child, "ids"), Part.struck.is_(None)).order_by(Part.id)
 )
+_STILL_THERE = _CANDIDATES.join(Yarn, Yarn.id == Part.parent).where(
+    Part.took == 0, Yarn.count > TOOK)
 
 _SEEN_SINCE = (
     select(Part.child, Part.parent)
@@ -114,9 +116,8 @@ def _matched(connection: Connection, finds: list[int]) -> dict[int, _Matched]:
     parents = {child: parent for child, parent, _ in
                connection.execute(_CANDIDATES, {"ids": listed(finds)})}
     pools: dict[int, list[int]] = defaultdict(list)
-    for pool, row, took in connection.execute(_CANDIDATES, {"ids": listed(parents.values())}):
-        if took == 0:
-            pools[pool].append(row)
+    for pool, row, _ in connection.execute(_STILL_THERE, {"ids": listed(parents.values())}):
+        pools[pool].append(row)
     seen: dict[int, set[int]] = defaultdict(set)
     for pool, row in connection.execute(_SEEN_SINCE, {"ids": listed(pools)}):
         seen[pool].add(row)
@@ -136,20 +137,35 @@ def _state(state: str | None, customer: int | None, kind: str, closed: int | Non
 
 def totals(found: Iterable[Leaf]) -> Mapping[tuple[str, str], Amount]:
     """{(state, put-up): amount}; states are disjoint and complete, so they add up."""
-    rows = {leaf.yarn: leaf for leaf in found}
-    stood_for = _stood_for(rows)
     sums: dict[tuple[str, str], list[int]] = defaultdict(lambda: [0, 0])
-    for leaf in rows.values():
-        mg = leaf.mg
-        if leaf.yarn in stood_for:
-            row = rows[stood_for[leaf.yarn]]
-            stood = sums[row.state, row.put_up]
-            stood[0] -= 1
-            stood[1] -= (mg := row.mg)
+    for leaf in each_once(found):
         here = sums[leaf.state, leaf.put_up]
         here[0] += leaf.count
-        here[1] += mg
-    return {key: Amount(count, mg) for key, (count, mg) in sums.items() if count}
+        here[1] += leaf.mg
+    return {key: Amount(count, mg) for key, (count, mg) in sums.items()}
+
+
+def each_once(found: Iterable[Leaf]) -> tuple[Leaf, ...]:
+    """Every skein once: a find that is one of the others has the place and the mass of one.
+
+    One that may be another's, which is not among these, has none: they are where their tags say.
+    """
+    rows = {leaf.yarn: leaf for leaf in found}
+    stood_for = _stood_for(rows)
+    gone = {*stood_for.values(), *(_finds_among(rows) - stood_for.keys())}
+    return tuple(replace(leaf, mg=rows[stood_for[leaf.yarn]].mg) if leaf.yarn in stood_for else leaf
+                 for leaf in rows.values() if leaf.yarn not in gone)
+
+
+def without_finds(found: Iterable[Leaf]) -> tuple[Leaf, ...]:
+    """The same without finds that are one of the others: as many, where their tags say they are."""
+    rows = {leaf.yarn: leaf for leaf in found}
+    finds = _finds_among(rows)
+    return tuple(leaf for leaf in rows.values() if leaf.yarn not in finds)
+
+
+def _finds_among(rows: Mapping[int, Leaf]) -> set[int]:
+    return {leaf.yarn for leaf in rows.values() if not rows.keys().isdisjoint(leaf.one_of)}
 
 
 def has_a_place(connection: Connection, find: int) -> bool:
@@ -183,6 +199,6 @@ def _stood_for(rows: Mapping[int, Leaf]) -> dict[int, int]:
                     return True
         return False
     for leaf in rows.values():
-        if leaf.one_of:
+        if leaf.one_of and rows.keys() >= set(leaf.one_of):
             placed(leaf.yarn, set())
     return {find: row for row, find in finds.items()}

@@ -2,7 +2,7 @@
 
 import json
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import datetime
 from decimal import Decimal
 
 from sqlalchemy import Connection, bindparam, select
@@ -19,6 +19,7 @@ from app.calculations.put_up_weight import (
 from app.calculations.regain_class import regain_class
 from app.calculations.units import grams
 from app.lookups.certainty import links, nearest
+from app.lookups.rails import READ_FOR
 from app.lookups.studio import setting
 from app.lookups.thread import Thread, thread
 from app.lookups.walks import below
@@ -26,8 +27,6 @@ from app.problems import NotFound
 from app.records import BaseVersion, DeedRow, PutUp, PutUpWeight, RoomReading, Yarn
 from app.store.dialect import among, listed
 
-READ_FOR = timedelta(hours=18)
-"""A reading of the room is of its day."""
 REFERENCE_SKEINS = "reference skeins"
 """The setting with the dry mass of each, in milligrams by its kind of fibre."""
 

@@ -11,9 +11,9 @@ from sqlalchemy import Connection
 
 from app.calculations.chances import at_least_one
 from app.calculations.suspect_words import percent
-from app.lookups.certainty import Link, links_of, parting
+from app.lookups.certainty import KNOWN, PARTLY, POOL, Link, link_of, parting
 from app.lookups.customers import names_of
-from app.lookups.present import NOT_MATCHED, Amount, Leaf, leaves, totals
+from app.lookups.present import NOT_MATCHED, Amount, Leaf, leaves, totals, without_finds
 from app.lookups.skeins import last_marks
 from app.lookups.stays import NOWHERE, stays_of
 from app.lookups.thread import Thing, Thread, thread
@@ -22,11 +22,15 @@ from app.lookups.walks import below
 
 NOBODY_KNOWS = ("sent, buyer not known", "missing at a count", "lost", NOT_MATCHED)
 """States in which nobody can say where a skein is."""
+_SURE_FIRST = (KNOWN, PARTLY, POOL)
 
 
 @dataclass(frozen=True, slots=True)
 class WithOne:
-    """Skeins that one buyer got with one order, or that lie in one place, and how many are hit."""
+    """Skeins that one buyer got with one order, or that lie in one place, and how many are hit.
+
+    All of a row are equally sure: that they come from it, partly do, or may.
+    """
 
     state: str
     put_up: str
@@ -51,7 +55,8 @@ class WithOne:
     def of_it(self) -> str:
         """'likely 1 to 2 of the 4 (at least one: 93 %, expected 1.67)': words before numbers."""
         if self.hit.share < 1 and self.chance is None:
-            return f"{self.hit_words}, {percent(float(self.hit.share))} of their metres"
+            whose = "its" if self.hit.of == 1 else "their"
+            return f"{self.hit_words}, {percent(float(self.hit.share))} of {whose} metres"
         if self.chance is None:
             return self.hit_words
         return (f"{self.hit_words} (at least one: {percent(float(self.chance))}, expected "
@@ -102,22 +107,25 @@ def hit_words(link: Link) -> str:
 
 
 def recall_list(connection: Connection, kind: str, thing: int) -> RecallList:
-    """Everything below a cone, batch, lot, bath, fill, load or yarn, by buyer and place."""
+    """Everything below a cone, batch, lot, bath, fill, load or yarn, by buyer and place.
+
+    What surely comes from it stands in a row of its own, what partly does, and what may.
+    """
     found = leaves(connection, below(connection, kind, thing))
-    above = thread(connection, [leaf.yarn for leaf in found],
-                   fill=thing if kind == "fill" else None)
-    found = tuple(leaf for leaf in found if _hit(above, [leaf], kind, thing))
+    above = thread(connection, [leaf.yarn for leaf in found], (kind, thing))
+    sure = {leaf: link.word for leaf in found if (link := _hit(above, [leaf], (kind, thing)))}
+    found = tuple(sure)
     rows_found = [leaf.yarn for leaf in found]
     stays, marks = stays_of(connection, rows_found), last_marks(connection, rows_found)
     groups: dict[tuple[object, ...], list[Leaf]] = defaultdict(list)
-    for leaf in found:
+    for leaf, word in sure.items():
         stay = stays.get(leaf.yarn, NOWHERE)
-        groups[leaf.state, leaf.put_up, stay.order, stay.customer, stay.place].append(leaf)
+        groups[leaf.state, leaf.put_up, stay.order, stay.customer, stay.place, word].append(leaf)
     names = names_of(connection, (stay.customer for stay in stays.values()))
     rows = []
     for some in groups.values():
         first, stay = some[0], stays.get(some[0].yarn, NOWHERE)
-        hit = _hit(above, some, kind, thing)
+        hit = _hit(above, some, (kind, thing))
         if hit is not None:
             rows.append(WithOne(
                 first.state, first.put_up, stay.customer,
@@ -125,15 +133,12 @@ def recall_list(connection: Connection, kind: str, thing: int) -> RecallList:
                 stay.since, tuple(marks[leaf.yarn] for leaf in some if leaf.yarn in marks),
                 sum(leaf.count for leaf in some), sum(leaf.mg for leaf in some), hit,
                 _chance(above, some, (kind, thing), hit)))
-    there = {leaf.yarn for leaf in found}
-    once = [leaf for leaf in found if there.isdisjoint(leaf.one_of)]
     return RecallList(kind, thing, tuple(sorted(rows, key=_order)), totals(found),
-                      _hit(above, once, kind, thing))
+                      _hit(above, without_finds(found), (kind, thing)))
 
 
-def _hit(above: Thread, some: Iterable[Leaf], kind: str, thing: int) -> Link | None:
-    members = {leaf.yarn: leaf.count for leaf in some}
-    return next((link for link in links_of(above, members, kind) if link.thing == thing), None)
+def _hit(above: Thread, some: Iterable[Leaf], thing: Thing) -> Link | None:
+    return link_of(above, {leaf.yarn: leaf.count for leaf in some}, thing)
 
 
 def _chance(above: Thread, some: Iterable[Leaf], thing: Thing, hit: Link) -> Fraction | None:
@@ -148,6 +153,7 @@ def _chance(above: Thread, some: Iterable[Leaf], thing: Thing, hit: Link) -> Fra
     return at_least_one(left.size, left.given[thing], hit.of)
 
 
-def _order(row: WithOne) -> tuple[bool, str, str, str]:
-    """Known buyers first, by name; then the states in their order."""
-    return row.name is None, row.name or "", row.state, row.order or ""
+def _order(row: WithOne) -> tuple[bool, str, str, str, str, int]:
+    """Known buyers first, by name; then the states in their order; what is sure before the rest."""
+    return (row.name is None, row.name or "", row.state, row.order or "", row.place or "",
+            _SURE_FIRST.index(row.hit.word))

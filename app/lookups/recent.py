@@ -37,11 +37,6 @@ def entries(connection: Connection, limit: int = 50) -> tuple[EntryRow, ...]:
         select(*_COLUMNS).order_by(DeedRow.seq.desc()).limit(limit)).all())
 
 
-def history(connection: Connection, table: str, row: int) -> tuple[EntryRow, ...]:
-    """All entries that wrote this row, the oldest first."""
-    return entries_that_wrote(connection, {table: [row]})
-
-
 def entries_that_wrote(
     connection: Connection, rows: Mapping[str, Iterable[int]]
 ) -> tuple[EntryRow, ...]:
@@ -65,17 +60,6 @@ def _entry(row: Row[*tuple[Any, ...]], undone: bool) -> EntryRow:
     return EntryRow(row.seq, row.happened, row.written, row.person, row.station,
                     body["said"] or body["name"].replace("_", " "), tuple(body["findings"]),
                     body["reason"], undone)
-
-
-def last_of(connection: Connection, station: str) -> EntryRow | None:
-    """The newest entry of a station that was not taken back and takes nothing back."""
-    undone = select(DeedRow.undoes).where(DeedRow.undoes.is_not(None))
-    rows = connection.execute(
-        select(*_COLUMNS)
-        .where(DeedRow.station == station, DeedRow.undoes.is_(None), DeedRow.seq.not_in(undone))
-        .order_by(DeedRow.seq.desc()).limit(1)
-    ).all()
-    return next(iter(_rows(connection, rows)), None)
 
 
 def head(connection: Connection) -> tuple[int, str]:

@@ -7,6 +7,9 @@ from decimal import Decimal
 
 from sqlalchemy import Connection, select
 
+from app.calculations.scaling import Component as Asked
+from app.calculations.scaling import Per, standard_g
+from app.calculations.zones import DEAD_VOLUME
 from app.lookups.recipes import RecipeThen, VersionUse, recipe_then, versions
 from app.records import Component
 
@@ -37,6 +40,25 @@ class Amount:
     def named(self) -> str:
         """'yellow', 'sodium sulphate (crystals)'."""
         return f"{self.substance} ({self.form})" if self.form else self.substance
+
+    def standard_g(
+        self, recipe: RecipeThen, dry_g: Decimal | None, bath_l: Decimal | None
+    ) -> Decimal | None:
+        """Grams at the strength of the standard; none where dry weight or bath is not known.
+
+        What stays in a bottle of `recipe` is made up with it.
+        """
+        if self.unit == "owf":
+            line = Asked(self.substance, self.amount / IN_PERCENT)
+            return standard_g(line, dry_g) if dry_g else None
+        line = Asked(self.substance, self.amount / GRAMS, Per.LITRE)
+        litres = bath_l if self.unit == "bath" else dry_g and self._bottle_l(recipe, dry_g)
+        return standard_g(line, dry_g, litres) if litres else None
+
+    def _bottle_l(self, recipe: RecipeThen, dry_g: Decimal) -> Decimal:
+        """The litres its bottle must hold for so much yarn."""
+        on_100_g = sum(zone.ml_per_100_g for zone in recipe.zones if zone.letter == self.zone)
+        return dry_g / 100 * on_100_g * (1 + DEAD_VOLUME) / 1000
 
 
 def amounts(connection: Connection, version: int) -> tuple[Amount, ...]:

@@ -10,7 +10,7 @@ from app.calculations.shade_groups import Group, shade_groups
 from app.calculations.shade_words import USUAL, Bands
 from app.lookups.lot_lines import lot_line, lot_lines
 from app.lookups.shade_bands import shade_bands
-from app.lookups.shade_sorting import DriftStep, drift_of
+from app.lookups.shade_drift import DriftStep, drift_of
 from app.records import DyeLot
 
 SHOWN = 24

@@ -6,10 +6,11 @@ from dataclasses import dataclass
 from sqlalchemy import Connection, select
 
 from app.lookups.things import Found, by_code
+from app.lookups.told_faults import ToldFault, not_seen_good
 from app.records import Base, Colourway, DyeLot, Plate, Tag, TagOn, Whereabouts, Yarn
 from app.store.dialect import among, listed
 
-_LIES = ("shelf", "put by")
+LIES_THERE = ("shelf", "put by")
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,7 +46,7 @@ _ON_SHELF = (
     .outerjoin(Tag, Tag.id == TagOn.tag).outerjoin(DyeLot, DyeLot.id == Tag.lot)
     .outerjoin(Colourway, Colourway.id == DyeLot.colourway)
     .where(Whereabouts.until.is_(None), Whereabouts.struck.is_(None),
-           Whereabouts.state.in_(_LIES))
+           Whereabouts.state.in_(LIES_THERE))
     .order_by(Colourway.name, Tag.lot, Yarn.put_up, Tag.mark)
 )
 
@@ -111,6 +112,8 @@ class ForShelf:
     found: Found
     state: str | None = None
     place: int | None = None
+    told: tuple[ToldFault, ...] = ()
+    """Faults that were told of it, where nobody saw it good since."""
 
 
 def for_shelf(connection: Connection, mark: str) -> ForShelf | None:
@@ -123,7 +126,10 @@ def for_shelf(connection: Connection, mark: str) -> ForShelf | None:
         .where(Whereabouts.yarn == found.id, Whereabouts.until.is_(None),
                Whereabouts.struck.is_(None))
     ).first()
-    return ForShelf(found) if now is None else ForShelf(found, now.state, now.place)
+    if now is None:
+        return ForShelf(found)
+    told = not_seen_good(connection, [found.id]).get(found.id, ())
+    return ForShelf(found, now.state, now.place, told)
 
 
 def on_table_of(connection: Connection, skeins: Iterable[int]) -> tuple[int, ...]:

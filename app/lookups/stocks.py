@@ -1,10 +1,11 @@
 """The stock solutions that stand ready: of which jar, how strong, how old, how much is left."""
 
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import datetime
 
 from sqlalchemy import Connection, func, select
 
+from app.calculations.stock import good_until, is_past_its_life
 from app.records import DeedRow, Fill, Jar, Plate, Stock, WeighLine
 
 MOST = 60  # stocks shown, the newest first
@@ -28,11 +29,11 @@ class StockOnShelf:
     @property
     def good_until(self) -> datetime | None:
         """The end of its life; none where it keeps."""
-        return None if self.life_days is None else self.made + timedelta(days=self.life_days)
+        return good_until(self.made, self.life_days)
 
     def too_old(self, at: datetime) -> bool:
         """Past its life."""
-        return self.good_until is not None and at > self.good_until
+        return is_past_its_life(self.made, self.life_days, at)
 
 
 _USED = (

@@ -6,12 +6,12 @@ from datetime import datetime
 from sqlalchemy import Connection, select
 
 from app.calculations.codes import shown
+from app.lookups.shelves import LIES_THERE
 from app.lookups.skeins import last_marks
 from app.lookups.stays import NOWHERE, stays_of
 from app.records import Counted, DeedRow, DyeLot, Plate, Stocktake, Whereabouts
 from app.store.dialect import among, listed
 
-LIES_THERE = ("shelf", "put by")
 WITH_A_BUYER = ("sent", "given")
 
 
@@ -56,6 +56,37 @@ class Count:
         """Whether the shelf is as the book says."""
         return not (self.elsewhere or self.missing or self.untagged)
 
+    @property
+    def booked(self) -> int:
+        """How many the book has here."""
+        return len(self.right) + len(self.missing)
+
+    @property
+    def is_doubtful(self) -> bool:
+        """Whether so few of them were met that the count is perhaps not over: fewer than half;
+        common practice, no source."""
+        return 2 * len(self.right) < self.booked
+
+    @property
+    def sold(self) -> tuple[OneMet, ...]:
+        """Those that lie here though the book says that somebody has them: for the owner."""
+        return tuple(one for one in self.elsewhere if one.with_a_buyer)
+
+    @property
+    def to_move(self) -> tuple[OneMet, ...]:
+        """Those that lie here and are booked here once the book is put right."""
+        return tuple(one for one in self.elsewhere if not one.with_a_buyer)
+
+
+@dataclass(frozen=True, slots=True)
+class SoldYetHere:
+    """A skein that was met at a count after the book let it go, and that it has gone still."""
+
+    yarn: int
+    state: str
+    place: int
+    met: datetime
+
 
 _COUNTS = (
     select(Stocktake.id, Stocktake.place, Plate.code, Plate.words, DeedRow.happened)
@@ -71,6 +102,26 @@ _HERE = select(Whereabouts.yarn).where(
     Whereabouts.state.in_(LIES_THERE), Whereabouts.until.is_(None), Whereabouts.struck.is_(None))
 _STATES = select(Whereabouts.yarn, Whereabouts.state).where(
     among(Whereabouts.yarn, "ids"), Whereabouts.until.is_(None), Whereabouts.struck.is_(None))
+
+_SOLD_YET_HERE = (
+    select(Counted.yarn, Whereabouts.state, Stocktake.place, DeedRow.happened)
+    .join(Stocktake, Stocktake.id == Counted.stocktake)
+    .join(DeedRow, DeedRow.seq == Counted.deed)
+    .join(Whereabouts, Whereabouts.yarn == Counted.yarn)
+    .where(Counted.struck.is_(None), Stocktake.struck.is_(None), Whereabouts.until.is_(None),
+           Whereabouts.struck.is_(None), Whereabouts.state.in_(WITH_A_BUYER),
+           Whereabouts.since < DeedRow.happened)
+    .order_by(Counted.id)
+)
+
+
+def sold_yet_here(connection: Connection, since: datetime) -> tuple[SoldYetHere, ...]:
+    """Each skein that is sold or given away by the book and lay on a shelf after that, as it was
+    met last. It is none of these any more once it is taken back, shelved, or its scan is undone.
+    """
+    rows = connection.execute(_SOLD_YET_HERE.where(DeedRow.happened >= since)).all()
+    return tuple({yarn: SoldYetHere(yarn, state, place, met)
+                  for yarn, state, place, met in rows if yarn is not None}.values())
 
 
 def stocktake(connection: Connection, number: int) -> Count | None:

@@ -17,14 +17,19 @@ from app.records import (
     Plate,
     PutUpWeight,
     Record,
+    Sighting,
     Tag,
     TagOn,
+    Whereabouts,
     Yarn,
 )
 
 _TABLES: dict[str, type[Record]] = {
     "lot": DyeLot, "tag": Tag, "skein": Yarn, "cone": Cone, "jar": Jar,
 }
+_OF_A_SKEIN: tuple[type[TagOn | PutUpWeight | Sighting | Clear | Whereabouts], ...] = (
+    TagOn, PutUpWeight, Sighting, Clear, Whereabouts)
+"""What was done with a tagged skein, seen on it and let through."""
 _HELD = {"lot": Hold.lot, "cone": Hold.cone, "skein": Hold.yarn}
 
 
@@ -41,11 +46,9 @@ def story(connection: Connection, found: Found, at: datetime) -> tuple[EntryRow,
     rows[Clear.__tablename__] = set(connection.execute(
         select(Clear.id).where(Clear.hold.in_(rows[Hold.__tablename__]))).scalars())
     rows[Yarn.__tablename__] = rows.get(Yarn.__tablename__, set()) | yarn
-    if found.kind == "skein":
-        rows[TagOn.__tablename__] = set(connection.execute(
-            select(TagOn.id).where(TagOn.yarn == found.id)).scalars())
-        rows[PutUpWeight.__tablename__] = set(connection.execute(
-            select(PutUpWeight.id).where(PutUpWeight.yarn == found.id)).scalars())
+    for table in _OF_A_SKEIN if found.kind == "skein" else ():
+        rows[table.__tablename__] = rows.get(table.__tablename__, set()) | set(connection.execute(
+            select(table.id).where(table.yarn == found.id)).scalars())
     return entries_that_wrote(connection, rows)
 
 

@@ -105,11 +105,11 @@ _CLEARS = select(Clear.hold, Clear.yarn).where(
 )
 
 
-def thread(connection: Connection, yarn: Collection[int], fill: int | None = None) -> Thread:
+def thread(connection: Connection, yarn: Collection[int], of: Thing | None = None) -> Thread:
     """Read all that lies above these rows, and the way to them of what was told apart of them.
 
-    Lots name the fills that were scanned for them; where one `fill` is asked for, those that its
-    rest went on into count as it.
+    Lots name the fills that were scanned for them. Where they are asked whether they are `of` one
+    fill, or of a maker's lot of powder, every fill that it went on into counts as that.
     """
     met = set(above(connection, yarn))
     ids = {"ids": listed(met)}
@@ -131,7 +131,7 @@ def thread(connection: Connection, yarn: Collection[int], fill: int | None = Non
     for kind, links in (("lot", _LOTS), ("load", _LOADS)):
         for row, thing, basis in connection.execute(links, ids).all():
             got.own[row][kind, thing] = Own(Fraction(1), basis)
-    _dyed(got, connection, fill)
+    _dyed(got, connection, of)
     count = {}
     for row, members, begins_with in connection.execute(_YARN, ids).all():
         count[row] = members
@@ -159,11 +159,11 @@ def _way_to(
     return {row, *way} if way else way
 
 
-def _dyed(got: _Gathered, connection: Connection, fill: int | None) -> None:
+def _dyed(got: _Gathered, connection: Connection, asked: Thing | None) -> None:
     """The bath of each lot, and the fills that it was dyed of; none scanned is not known."""
     lots = {thing for own in got.own.values() for kind, thing in own if kind == "lot" and thing}
     dyed = dyed_of(connection, lots)
-    after = fills_after(connection, fill) if fill and dyed else frozenset()
+    after = _fills_of(connection, asked) if asked and dyed else frozenset()
     for own in got.own.values():
         for (kind, lot), link in list(own.items()):
             if kind != "lot" or lot is None:
@@ -172,10 +172,18 @@ def _dyed(got: _Gathered, connection: Connection, fill: int | None) -> None:
             if of is not None:
                 own["bath", of.bath] = link
                 own |= {("fill", one): link for one in of.fills}
-                if of.fills & after:
-                    own["fill", fill] = link
+                if asked and of.fills & after:
+                    own[asked] = link
             if of is None or not of.known:
                 own["fill", None] = link
+
+
+def _fills_of(connection: Connection, thing: Thing) -> frozenset[int]:
+    """The fills that a fill, or a maker's lot of powder, went on into; of all else none."""
+    kind, number = thing
+    if number is None or kind not in ("fill", "supplier_lot"):
+        return frozenset()
+    return (fills_after if kind == "fill" else fills_of)(connection, number)
 
 
 def _owns(got: _Gathered, row: int, version: int | None) -> None:
@@ -205,8 +213,6 @@ def live_holds(connection: Connection) -> tuple[LiveHold, ...]:
     holds = []
     for row in rows:
         source: Thing = next((kind, getattr(row, kind)) for kind in SOURCES if getattr(row, kind))
-        fills = (fills_after(connection, row.fill) if row.fill else
-                 fills_of(connection, row.supplier_lot) if row.supplier_lot else ())
-        reaches: list[Thing] = [source, *(("fill", fill) for fill in fills)]
+        reaches: list[Thing] = [source, *(("fill", one) for one in _fills_of(connection, source))]
         holds.append(LiveHold(row.id, source, frozenset(reaches), frozenset(cleared[row.id])))
     return tuple(holds)

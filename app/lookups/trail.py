@@ -13,7 +13,7 @@ from app.lookups.things import Found
 from app.lookups.thread import thread
 from app.lookups.trail_stages import Line, Stage, bare_cone, split_words, stages
 from app.lookups.walks import below
-from app.records import Cone, DyeLot
+from app.records import Cone, DyeLot, Load
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,11 +80,8 @@ def _reading(line: Line, stage: Stage) -> tuple[str, str]:
     return (NOT_KNOWN, "") if words == {NOT_KNOWN} else (KNOWN, "")
 
 
-_KINDS_HELD = {
-    "cone": ("cones",), "lot": (), "load": ("soak", "wash", "spin", "rail", "steamer"),
-    "yarn": ("now",), "bath": (), "fill": (), "supplier_lot": (),
-}
-"""Stations where a hold hangs that have no code of their own."""
+_KINDS_HELD = {"cone": "cones", "yarn": "now"}
+"""Stations where a hold hangs that have no code of their own; a load's is that of its step."""
 
 
 def _marked(
@@ -95,11 +92,16 @@ def _marked(
     ids = {hold for row in line.ends for hold in reached.get(row, ())}
     sources = [hold.source for hold in line.found.holds if hold.id in ids]
     codes = {_code_of(connection, *source) for source in sources} - {None}
-    kinds = {kind for source, _ in sources for kind in _KINDS_HELD[source]}
+    kinds = {_step_of(connection, thing) if kind == "load" else _KINDS_HELD.get(kind)
+             for kind, thing in sources}
     for stage, stop in zip(found, stops, strict=True):
         placed = stop.link in codes or stop.kind in kinds
         below_it = any(reached.get(row) for row in stage.rows)
         yield replace(stop, held="here" if placed else "below" if below_it else "")
+
+
+def _step_of(connection: Connection, load: int | None) -> str | None:
+    return connection.execute(select(Load.step).where(Load.id == load)).scalar()
 
 
 def _code_of(connection: Connection, kind: str, thing: int | None) -> str | None:

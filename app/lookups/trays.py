@@ -8,7 +8,7 @@ from decimal import Decimal
 
 from sqlalchemy import Connection, select
 
-from app.calculations.zones import DEAD_VOLUME, Fit, fit
+from app.calculations.zones import Fit, fit
 from app.calculations.zones import Zone as Zoned
 from app.lookups.discs import disc_of
 from app.lookups.pots import Recipe, recipes
@@ -34,10 +34,6 @@ class Poured:
     def ml_on(self, mg: int) -> Decimal:
         """What is laid on so much yarn."""
         return Decimal(self.ml_per_100_g * mg) / HUNDRED_G_MG
-
-    def ml_in_bottle(self, mg: int) -> Decimal:
-        """What its bottle needs for so much yarn, with what stays in it."""
-        return self.ml_on(mg) * (1 + DEAD_VOLUME)
 
 
 @dataclass(frozen=True, slots=True)

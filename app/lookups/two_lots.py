@@ -7,6 +7,7 @@ from typing import Any
 from sqlalchemy import Connection, Row, func, select
 
 from app.calculations.codes import shown
+from app.calculations.listing import listing
 from app.lookups.agreed import apart_by_card
 from app.lookups.shade_bands import shade_bands
 from app.records import DyeLot, LineAgreed, Tag, TagOn, Whereabouts
@@ -61,5 +62,5 @@ def several_words(connection: Connection, lots: Iterable[int]) -> str:
     apart = "how far apart they are was not measured" if found is None else (
         f"the least alike are {found.decisive} apart, "
         f"{found.judged(shade_bands(connection)).at_worst} at worst")
-    return (f"One line from {len(of)} lots: {' and '.join(sorted(codes.values()))}; {apart}. "
+    return (f"One line from {len(of)} lots: {listing(sorted(codes.values()))}; {apart}. "
             "Ask the customer, or put a card about alternating rows in.")

@@ -35,6 +35,8 @@ class Gap:
     """The row that was counted short, the first of them."""
     short: int
     """How many were missing at the counts of this lot."""
+    waiting: int | None
+    """The first of its piles where skeins wait for tags by the book."""
     tagged: tuple[int, ...]
     """Its single skeins, wherever they are: a find may be one of them without its tag."""
 
@@ -89,7 +91,8 @@ def untagged_of(connection: Connection, lot: int) -> OfLot:
         _FINDS.join(DyeLot, DyeLot.base == Yarn.base).where(DyeLot.id == lot))
     may_be = tuple((find, _gap(left, find.put_up)) for find in (Untagged(*row) for row in finds))
     return OfLot(_wanting(connection, lot, left),
-                 tuple((find, gap) for find, gap in may_be if gap.short or gap.tagged))
+                 tuple((find, gap) for find, gap in may_be
+                       if gap.short or gap.waiting or gap.tagged))
 
 
 def untagged_like(connection: Connection, skein: int) -> OfLot | None:
@@ -99,7 +102,7 @@ def untagged_like(connection: Connection, skein: int) -> OfLot | None:
         return None
     finds = (Untagged(*row) for row in connection.execute(
         _FINDS.where(Yarn.base == lost.base, Yarn.put_up == lost.put_up)))
-    return OfLot((), tuple((find, Gap(None, 0, (skein,))) for find in finds))
+    return OfLot((), tuple((find, Gap(None, 0, None, (skein,))) for find in finds))
 
 
 def wearing(connection: Connection, rows: Iterable[int]) -> frozenset[int]:
@@ -134,7 +137,8 @@ def lot_meant(connection: Connection, found: Found) -> LotMeant | None:
 def _gap(left: Sequence[Leaf], put_up: str) -> Gap:
     own = [leaf for leaf in left if leaf.put_up == put_up]
     short = [leaf for leaf in own if leaf.state == "missing at a count"]
-    return Gap(short[0].yarn if short else None, sum(leaf.count for leaf in short),
+    waits = next((leaf.yarn for leaf in own if leaf.state == "piled"), None)
+    return Gap(short[0].yarn if short else None, sum(leaf.count for leaf in short), waits,
                tuple(leaf.yarn for leaf in own if leaf.kind == "skein"))
 
 

@@ -2,11 +2,12 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import datetime
 
 from sqlalchemy import Connection, func, select
 
 from app.calculations.moments import moment_words
+from app.calculations.stock import is_past_its_life
 from app.lookups.fills import fills_after
 from app.lookups.jars import JarNow, jar_now, jar_of
 from app.records import DeedRow, Hold, Plate, Stock, WeighLine
@@ -32,7 +33,7 @@ class StockNow:
 
     def too_old(self, at: datetime) -> bool:
         """Past its life; one without a life keeps."""
-        return self.life_days is not None and at > self.made + timedelta(days=self.life_days)
+        return is_past_its_life(self.made, self.life_days, at)
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,8 +4,6 @@ from collections.abc import Mapping
 from enum import StrEnum
 from types import MappingProxyType
 
-from app.records import stronger_first
-
 
 class Came(StrEnum):
     """The way a code came to the bench."""
@@ -28,13 +26,3 @@ A photograph shows a tag and not the yarn it hangs on now: that it is the tag of
 the picture is of today, is what the sender says. However well it is read, it is as stated, until
 somebody scans the tag itself and says so by a deed of its own.
 """
-
-
-def known_by(*ways: Came) -> str:
-    """The basis of a link that rests on all of these ways: as weak as the weakest.
-
-    Several photographs are no more than one. Raises ValueError where there is no way at all.
-    """
-    if not ways:
-        raise ValueError("a link rests on something")
-    return max((BASIS_OF[way] for way in ways), key=stronger_first)

@@ -13,8 +13,8 @@ MOST_BYTES = 60_000_000
 MOST_DOTS = 120_000_000  # more than any telephone takes; decoded it is as many bytes
 _KINDS = ("JPEG", "PNG", "WEBP")
 _HEIC = ("HEIF",)
-_BROKEN = (OSError, ValueError, SyntaxError, EOFError, TypeError, KeyError, IndexError,
-           OverflowError, MemoryError, RuntimeError, struct.error, zlib.error)
+BROKEN = (OSError, ValueError, SyntaxError, EOFError, TypeError, KeyError, IndexError,
+          OverflowError, MemoryError, RuntimeError, struct.error, zlib.error)
 """What decoders raise on files that were cut, damaged or made to harm."""
 _SEND = "Send the photograph as a JPEG or PNG file, or type what is readable of the code."
 
@@ -43,7 +43,7 @@ def open_photo(content: bytes) -> Photo:
             return _photo(picture)
     except (Image.DecompressionBombError, Image.DecompressionBombWarning):
         raise _too_many_dots() from None
-    except _BROKEN:
+    except BROKEN:
         raise _unreadable(content) from None
 
 
@@ -66,7 +66,7 @@ def _upright(picture: Image.Image) -> Image.Image:
     picture.load()
     try:
         return ImageOps.exif_transpose(picture)
-    except _BROKEN:
+    except BROKEN:
         return picture
 
 

@@ -1,15 +1,12 @@
 """A kept photograph made small enough for a screen, upright; the book keeps it as it came."""
 
-import struct
-import zlib
 from io import BytesIO
 
 from PIL import Image, ImageOps
 
-MOST_DOTS = 120_000_000
-_BROKEN = (OSError, ValueError, SyntaxError, EOFError, TypeError, KeyError, IndexError,
-           OverflowError, MemoryError, RuntimeError, struct.error, zlib.error,
-           Image.DecompressionBombError, Image.DecompressionBombWarning)
+from app.scanning.photographs import BROKEN, MOST_DOTS
+
+_BROKEN = (*BROKEN, Image.DecompressionBombError, Image.DecompressionBombWarning)
 
 
 def fitted(content: bytes, most: int) -> bytes | None:

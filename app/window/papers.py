@@ -9,14 +9,16 @@ from PySide6.QtGui import QDesktopServices
 from app.problems import Refused
 from app.window.bench import Bench
 
+_NO_FILE_BEARS = str.maketrans(dict.fromkeys('/\\:*?"<>|', "-"))
+"""Signs that stand in an old lot's code and not in the name of a file."""
+
 
 def keep(book: Path, kind: str, name: str, pdf: bytes) -> Path:
     """Write a paper whole or not at all, in the folder of its kind beside the book."""
-    folder = book.with_name(f"{book.stem} {kind}")
-    path = folder / name
-    part = path.with_name(f"{name}.part")
+    path = _path(book, kind, name)
+    part = path.with_name(f"{path.name}.part")
     try:
-        folder.mkdir(parents=True, exist_ok=True)
+        path.parent.mkdir(parents=True, exist_ok=True)
         part.write_bytes(pdf)
         part.replace(path)
     except OSError as error:
@@ -28,12 +30,16 @@ def keep(book: Path, kind: str, name: str, pdf: bytes) -> Path:
 
 def throw_away(book: Path, kind: str, name: str) -> None:
     """A paper that the book no longer stands for; one that is not there is well thrown away."""
-    path = book.with_name(f"{book.stem} {kind}") / name
+    path = _path(book, kind, name)
     try:
         path.unlink(missing_ok=True)
     except OSError as error:
         raise Refused(f"{path} cannot be thrown away: {error.strerror or error}.",
                       "Throw it away by hand: it says what was removed from the book.") from error
+
+
+def _path(book: Path, kind: str, name: str) -> Path:
+    return book.with_name(f"{book.stem} {kind}") / name.translate(_NO_FILE_BEARS)
 
 
 def open_paper(path: Path) -> bool:

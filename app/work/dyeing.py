@@ -69,17 +69,6 @@ def name_colourway(deed: Deed, name: str, swatch: str | None = None, note: str =
     return deed.add(RecipeVersion(colourway=colourway, number=1, note=note))
 
 
-def next_version(deed: Deed, colourway: int, note: str) -> int:
-    """The recipe changed: a version that was used is never altered, the next one is."""
-    last = deed.value(select(func.max(RecipeVersion.number)).where(
-        RecipeVersion.colourway == colourway))
-    if last is None:
-        raise NotFound("This colourway is not in the book; nothing was saved.", "Name it first.")
-    deed.say(f"version {last + 1} of "
-             f"{deed.value(select(Colourway.name).where(Colourway.id == colourway))}")
-    return deed.add(RecipeVersion(colourway=colourway, number=last + 1, note=note))
-
-
 def into_bath(deed: Deed, bath_in: BathIn, random: Random) -> Bathed:
     """Bundles meet the bath: one lot for each base, each with a code of its own.
 

@@ -2,6 +2,8 @@
 
 from sqlalchemy import select
 
+from app.lookups.holds import hold_facts
+from app.lookups.source_names import source_names
 from app.problems import NotFound, Refused
 from app.records import Clear, Hold
 from app.records.holds import SOURCES
@@ -15,8 +17,9 @@ def hold(deed: Deed, kind: str, thing: int, why: str) -> int:
                       "Put the hold on its cone, batch, lot, load, bath, jar fill or yarn.")
     if not why.strip():
         raise Refused("A hold needs its reason; nothing was saved.", "Say what was seen.")
-    deed.say(f"put a hold on a {'batch' if kind == 'supplier_lot' else kind}: {why}")
-    return deed.add(Hold(why=why, **{kind: thing}))
+    row = deed.add(Hold(why=why, **{kind: thing}))
+    deed.say(f"put a hold on {_on(deed, row)}: {why}")
+    return row
 
 
 def clear(deed: Deed, hold: int, yarn: int, evidence: str) -> int:
@@ -24,7 +27,8 @@ def clear(deed: Deed, hold: int, yarn: int, evidence: str) -> int:
     _must_stand(deed, hold)
     if not evidence.strip():
         raise Refused("Clearing needs its evidence; nothing was saved.", "Say what was looked at.")
-    deed.say(f"cleared of hold {hold}: {evidence}")
+    what = source_names(deed.connection, [("yarn", yarn)])["yarn", yarn]
+    deed.say(f"cleared {what} of the hold on {_on(deed, hold)}: {evidence}")
     return deed.add(Clear(hold=hold, yarn=yarn, evidence=evidence))
 
 
@@ -34,7 +38,12 @@ def lift_hold(deed: Deed, hold: int, why: str) -> None:
     if not why.strip():
         raise Refused("Lifting a hold needs its reason; nothing was saved.", "Say what was found.")
     deed.change(Hold, hold, lifted=deed.seq)
-    deed.say(f"lifted hold {hold}: {why}")
+    deed.say(f"lifted the hold on {_on(deed, hold)}: {why}")
+
+
+def _on(deed: Deed, hold: int) -> str:
+    (facts,) = hold_facts(deed.connection, [hold])
+    return facts.on
 
 
 def _must_stand(deed: Deed, hold: int) -> None:

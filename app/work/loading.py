@@ -12,8 +12,6 @@ from app.store.deed import Deed
 from app.work.bundling import yarn_on
 from app.work.dividing import must_be_whole, skeins
 
-STEPS = ("soak", "wash", "spin", "rail", "steamer")
-
 
 def into_load(
     deed: Deed, step: str, *, discs: Sequence[int] = (), yarn: Sequence[int] = (),

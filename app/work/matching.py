@@ -60,16 +60,20 @@ def is_one_of(deed: Deed, found: int, candidates: Sequence[int], basis: str = "s
 
 
 def is_missing_from(deed: Deed, found: int, row: int, basis: str = "recognised") -> None:
-    """The find is one that was missing at that count."""
+    """The find is one that was missing at that count, or that is still on that pile by the book."""
     _must_be_find(deed, found)
     left = rest(deed, row)
-    if left.members < 1 or not deed.value(select(Yarn.closed).where(Yarn.id == row)):
+    of = deed.one(select(Yarn.kind, Yarn.closed).where(Yarn.id == row))
+    waits = of is not None and of.kind == "pile" and not of.closed
+    if left.members < 1 or not (waits or (of is not None and of.closed)):
         raise Refused("Nothing is missing there; nothing was saved.",
                       "Look which count was short.")
     mg = left.mg // left.members
     deed.add(Part(child=found, parent=row, took=1, gave=1, mg=mg, basis=basis))
     deed.change(Yarn, found, mg=mg)
-    deed.say("the find is the one that was missing")
+    if waits and left.members == 1:
+        clear_table(deed, row)
+    deed.say(f"the find is the one that was {'counted and never tagged' if waits else 'missing'}")
 
 
 def belongs_to(deed: Deed, skein: int, pile: int, basis: str = "matched") -> None:

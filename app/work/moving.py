@@ -19,6 +19,7 @@ from app.store.deed import Deed
 from app.work.bundling import number_of
 from app.work.dividing import mark_of, must_be_known, skeins
 from app.work.promising import keep_for_orders, note_for_orders
+from app.work.reporting import note_told
 
 TO_BUYERS = ("taken", "sent", "put by", "kit", "fair")
 """What has not happened yet and may be refused: a hold stops it."""
@@ -57,13 +58,13 @@ def move(deed: Deed, tagged: Sequence[int], to: To) -> None:
     """These skeins go there, all of them or none.
 
     Refused at the desk: a skein that is not where it could come from, a hold on what goes to a
-    buyer, one that an order was promised. Entered late it has happened: kept, and marked.
+    buyer, one that an order was promised. Entered late it has happened: kept, and marked. Marked
+    too: what goes to a buyer though a fault was told of it.
     """
     rows = list(dict.fromkeys(tagged))
     if not rows:
         raise Refused("No skein was scanned; nothing was saved.", "Scan their tags.")
     must_be_known(deed, rows)
-    where = "" if to.place is None else f" {number_of(deed, to.place)}"
     for row in rows:
         _may_go(deed, row, to)
     if to.state in TO_BUYERS:
@@ -73,7 +74,37 @@ def move(deed: Deed, tagged: Sequence[int], to: To) -> None:
     for row in rows:
         deed.begin(Whereabouts(yarn=row, state=to.state, place=to.place, line=to.line,
                                kit=to.kit, customer=to.customer, ends=to.ends, basis=to.basis))
-    deed.say(f"{skeins(len(rows))} {WORDS[to.state]}{where}")
+    deed.say(f"{skeins(len(rows))} {_where(deed, to)}")
+
+
+def _where(deed: Deed, to: To) -> str:
+    """'on shelf 004', 'put by 004', 'sold'."""
+    if to.place is None:
+        return WORDS[to.state]
+    words = "on shelf" if to.state == "shelf" else WORDS[to.state]
+    return f"{words} {number_of(deed, to.place)}"
+
+
+def lay(deed: Deed, tagged: Sequence[int], shelf: int, basis: str = "scanned") -> None:
+    """These lie on this shelf: what is put by stays put by, there; what left its kit is marked."""
+    rows = list(dict.fromkeys(tagged))
+    stays = {row.yarn: row for row in deed.all(
+        select(Whereabouts.yarn, Whereabouts.state, Whereabouts.customer, Whereabouts.ends)
+        .where(Whereabouts.yarn.in_(rows), Whereabouts.state.in_(("put by", "kit")),
+               Whereabouts.until.is_(None), Whereabouts.struck.is_(None)))}
+    kept = [row for row, stay in stays.items()
+            if stay.state == "put by" and stay.ends > deed.written]
+    for row in kept:
+        deed.begin(Whereabouts(yarn=row, state="put by", place=shelf, basis=basis,
+                               customer=stays[row].customer, ends=stays[row].ends))
+    for row in stays.keys() - kept:
+        if stays[row].state == "kit":
+            deed.note(f"{mark_of(deed, row)} was in a kit, which lacks it now: look for the bag.")
+    rest = [row for row in rows if row not in kept]
+    if rest or not rows:
+        move(deed, rest, To("shelf", place=shelf, basis=basis))
+    deed.say(f"{skeins(len(rows))} on shelf {number_of(deed, shelf)}"
+             + (f", {len(kept)} of them put by as before" if kept else ""))
 
 
 def put_by(
@@ -144,6 +175,7 @@ def _may_go_to_a_buyer(deed: Deed, rows: Sequence[int], line: int | None) -> Non
     promised = None if line is None else deed.value(
         select(OrderLine.lot).where(OrderLine.id == line))
     keep_for_orders(deed, rows, but=promised)
+    note_told(deed, rows)
 
 
 def _may_go(deed: Deed, row: int, to: To) -> None:

@@ -1,13 +1,13 @@
 """Painted on boards, set in the steamer: a lot is one bottle set, one steamer run and one base."""
 
 from collections.abc import Sequence
-from datetime import timedelta
 from random import Random
 from typing import TypedDict
 
 from sqlalchemy import func, select
 
 from app.calculations.codes import shown
+from app.lookups.trays import BOTTLES_KEEP
 from app.problems import NotFound, Refused
 from app.records import Bath, BottleSet, Colourway, DeedRow, OnBoard, RecipeVersion, Yarn
 from app.store.deed import Deed
@@ -15,8 +15,6 @@ from app.work.bundling import number_of
 from app.work.dividing import must_be_whole, skeins
 from app.work.dyeing import into_lots, look_at_yarn
 from app.work.loading import into_load
-
-BOTTLES_KEEP = timedelta(hours=48)  # common practice, no source
 
 
 class Steamed(TypedDict):

@@ -4,11 +4,11 @@ from collections.abc import Mapping
 
 from sqlalchemy import select
 
+from app.calculations.pot_words import CLEARNESS
 from app.problems import NotFound, Refused
 from app.records import Bath, BathReading, InLoad, Load, LoadReading, Step
 from app.store.deed import Deed
 
-CLEARNESS = ("clear", "tinted", "coloured")
 BLEEDING = ("none", "slight", "strong")
 MOST = {"pH centi": 1400, "decidegrees": 1300, "clearness": 2, "water ml": 200_000, "rinse": 20,
         "bleed": 2, "room decidegrees": 600, "room permille": 1000}

@@ -1,19 +1,25 @@
 """Faults as they are told or seen, yarn that was seen good, and what the owner says it was."""
 
-from collections.abc import Sequence
+from collections import defaultdict
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from sqlalchemy import select
 
+from app.calculations.listing import listing
+from app.calculations.moments import day_words
 from app.lookups.present import leaves, totals
 from app.lookups.shared_faults import shared_with_earlier
+from app.lookups.told_faults import ToldFault, faults_told, not_seen_good, told_words
 from app.lookups.walks import below
 from app.problems import NotFound, Refused
 from app.records import Cause, Report, Sighting
 from app.records.reports import CAUSES, FAULTS, SEEN_AT, WHERE_ON
 from app.store.deed import Deed
-from app.work.dividing import must_be_known, skeins
+from app.work.dividing import mark_of, must_be_known, skeins
 from app.work.photos import keep_photo
+
+_NAMED = 3  # marks that are said, of many
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,15 +98,54 @@ def seen_good(
     deed: Deed, yarn: Sequence[int], seen_at: str, report: int | None = None,
     basis: str = "scanned",
 ) -> None:
-    """These were looked at and are good: of the fault of a report, or of all."""
+    """These were looked at and are good: of the fault of a report, or of all.
+
+    Marked: where one of these faults was told of them before, for that goes on counting.
+    """
     if not yarn:
         raise Refused("Nothing was looked at; nothing was saved.", "Scan what you looked at.")
-    if report is not None:
-        _must_stand(deed, report)
+    of = None if report is None else _must_stand(deed, report)
     must_be_known(deed, yarn)
+    _note_it_counts_on(deed, yarn, of)
     deed.add_all([Sighting(yarn=one, report=report, faulty=0, seen_at=seen_at, basis=basis)
                   for one in dict.fromkeys(yarn)])
     deed.say(f"seen good: {skeins(len(set(yarn)))}")
+
+
+def note_told(deed: Deed, yarn: Sequence[int]) -> None:
+    """These go to a buyer though a fault was told of them before, and nobody saw them good since.
+    """
+    told = not_seen_good(deed.connection, yarn)
+    for one, some in _together(deed, ((row, one) for row, of in told.items() for one in of)):
+        deed.note(told_words(one, _marks(deed, some)))
+
+
+def _note_it_counts_on(deed: Deed, yarn: Sequence[int], of: str | None) -> None:
+    """A good look takes no telling back: the suspects are reckoned with the fault."""
+    told = faults_told(deed.connection, yarn)
+    for one, some in _together(deed, (
+            (row, one) for row, faults in told.items() for one in faults.values()
+            if of in (None, one.fault))):
+        deed.note(f"“{one.fault}” was told of {_marks(deed, some)} on {day_words(one.at)}, and "
+                  "seen good does not take that back: among its suspects the fault counts while "
+                  "the report stands. Counter and Packing warn of it no more.")
+
+
+def _together(
+    deed: Deed, told: Iterable[tuple[int, ToldFault]]
+) -> Iterable[tuple[ToldFault, Sequence[int]]]:
+    """What was told before this deed happened, report by report, with the skeins it is of."""
+    found: Mapping[int, list[tuple[int, ToldFault]]] = defaultdict(list)
+    for row, one in told:
+        if one.at <= deed.happened:
+            found[one.report].append((row, one))
+    return [(some[0][1], [row for row, _ in some]) for some in found.values()]
+
+
+def _marks(deed: Deed, yarn: Sequence[int]) -> str:
+    """'26·15·R6F 7M and 26·15·R6F 8K', the first few of many."""
+    more = [f"{len(yarn) - _NAMED} more"] if len(yarn) > _NAMED else []
+    return listing([*(mark_of(deed, row) for row in yarn[:_NAMED]), *more])
 
 
 def decide_cause(

@@ -4,7 +4,9 @@ from collections.abc import Collection, Sequence
 
 from sqlalchemy import select
 
+from app.lookups.certainty import held_by
 from app.lookups.skeins import named_by_tag, then_of
+from app.lookups.thread import thread
 from app.problems import NotFound, Refused
 from app.records import CustomerOrder, OrderLine, Second, Whereabouts, Yarn
 from app.store.deed import Deed
@@ -22,7 +24,7 @@ _MAY_BE_SHELVED = (AS_IT_LEFT, WOUND)
 def came_back(deed: Deed, tagged: Sequence[int], order: str | None = None) -> None:
     """Skeins with their tags are on the table again, to be looked at before they are shelved.
 
-    Marked: one that was never sold, or was not sent with the order that was named.
+    Marked: one that was never sold, was not sent with the order that was named, or is on hold.
     """
     rows = list(dict.fromkeys(tagged))
     sent_with = set() if order is None else set(_sent_with(deed, order))
@@ -33,6 +35,7 @@ def came_back(deed: Deed, tagged: Sequence[int], order: str | None = None) -> No
         elif order is not None and row not in sent_with:
             deed.note(f"{mark_of(deed, row)} was not sent with order {order}: look whose it is.")
     move(deed, rows, To("table"))
+    _note_holds(deed, rows)
     deed.say(f"{skeins(len(rows))} came back" + (f" of order {order}" if order else ""))
 
 
@@ -91,6 +94,14 @@ def came_back_untagged(
     deed.say(f"1 {put_up} without a tag came back: one of {skeins(len(sent), put_up)} of order "
              f"{order}, as stated")
     return found
+
+
+def _note_holds(deed: Deed, rows: Sequence[int]) -> None:
+    found = thread(deed.connection, rows)
+    for row in rows if found.holds else ():
+        if held_by(found, row):
+            deed.note(f"HOLD: {mark_of(deed, row)} may not be sold again: lay it apart, and ask "
+                      "who placed the hold.")
 
 
 def _not_seconds(deed: Deed, rows: Sequence[int]) -> list[int]:

@@ -182,6 +182,7 @@ def send(deed: Deed, number: str) -> int:
 
 def sell(
     deed: Deed, tagged: Sequence[int], customer: int | None = None, channel: str = "shop",
+    basis: str = "scanned",
 ) -> int:
     """Over the counter or at a fair: sold as they are scanned. The order that keeps it."""
     rows = list(dict.fromkeys(tagged))
@@ -197,7 +198,7 @@ def sell(
                put_up=put_up)
         for (base, put_up), alike in looks.items()), customer))
     for line, alike in zip(lines, looks.values(), strict=True):
-        move(deed, alike, To("sent", line=line))
+        move(deed, alike, To("sent", line=line, basis=basis))
     deed.say(f"sold {skeins(len(rows))}" + ("" if customer else ", buyer not known"))
     return order_of(deed, lines[0])
 

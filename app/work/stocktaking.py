@@ -11,7 +11,20 @@ from app.store.deed import Deed
 from app.work.bundling import number_of
 from app.work.dividing import must_be_known, skeins
 from app.work.mixing import lose
-from app.work.moving import To, move
+from app.work.moving import WORDS, To, lay, move
+from app.work.selling import sell
+
+NOT_MET = {
+    "looked for, and not found": "lost",
+    "sold without a scan": "sent",
+    "given away or used in the studio": "given",
+    "thrown away": "discarded",
+    "laid elsewhere, not known where": "lost",
+}
+"""{why a skein is not on its shelf: the state it is in from then on}; common practice, no source.
+What is laid elsewhere counts as lost until its tag is scanned there."""
+MET_HERE = ("laid here without a scan", "back from a fair or an order", "lost before, and found")
+"""Why a skein lies on another shelf than the book says; common practice, no source."""
 
 
 def begin_stocktake(deed: Deed, place: int) -> int:
@@ -41,22 +54,34 @@ def met_untagged(deed: Deed, stocktake: int, lot: int, count: int) -> None:
 
 
 def put_right(deed: Deed, stocktake: int, why: str) -> None:
-    """The book follows the count, by entries: what lies here is here, what does not is lost.
+    """The book follows the count, by entries: what lies here is here, what does not is gone.
 
-    What was sold or sent is left as it is: it is a question for the owner, not a move.
+    How it went is said by a reason of `NOT_MET`, as stated; for any other it is lost. That it went
+    has happened: a hold or a promise marks it, and does not refuse it. What was sold or given away
+    and lies here is left as it is: it is a question for the owner, not a move. Refused: no reason,
+    nothing to put right.
     """
     place = _must_stand(deed, stocktake)
     if not why.strip():
         raise Refused("A correction needs its reason; nothing was saved.", "Say what was found.")
     found = counted_there(deed.connection, stocktake)
     assert found is not None
-    here = [one.yarn for one in found.elsewhere if not one.with_a_buyer]
-    gone = [one.yarn for one in found.missing]
+    here = [one.yarn for one in found.to_move]
+    gone, state = [one.yarn for one in found.missing], NOT_MET.get(why.strip().lower(), "lost")
+    if not here and not gone:
+        raise Refused("Nothing here is to be put right; nothing was saved.",
+                      "Count on, or put the shelf away.")
     if here:
-        move(deed, here, To("shelf", place=place, basis="counted"))
-    for yarn in gone:
-        lose(deed, yarn, 1)
-    deed.say(f"put right: {skeins(len(here))} here, {len(gone)} lost: {why.strip()}")
+        lay(deed, here, place, "counted")
+    if state == "lost":
+        for yarn in gone:
+            lose(deed, yarn, 1)
+    elif gone and state == "sent":
+        deed.late = True  # the sale was before the count
+        sell(deed, gone, basis="stated")
+    elif gone:
+        move(deed, gone, To(state, basis="stated"))
+    deed.say(f"put right: {skeins(len(here))} here, {len(gone)} {WORDS[state]}: {why.strip()}")
 
 
 def _must_stand(deed: Deed, stocktake: int) -> int:

@@ -83,10 +83,16 @@ def print_tags(deed: Deed, printing: Printing) -> list[int]:
     return tags
 
 
-def keep_sheet(deed: Deed, stock: str, used: Collection[int]) -> None:
-    """These cells of the sheet in hand are used now: printed, jammed, or skipped as not there."""
-    sheets = {stock: used} | {name: cells for name, cells in sheets_used(deed.connection).items()
-                              if name != stock}
+def keep_sheet(
+    deed: Deed, stock: str, used: Collection[int], *, of_tags: bool = True
+) -> None:
+    """These cells of the sheet in hand are used now: printed, jammed, or skipped as not there.
+
+    The stock of tags comes first, for the next are printed on it; a card changes no order.
+    """
+    before = sheets_used(deed.connection)
+    others = {name: cells for name, cells in before.items() if name != stock}
+    sheets = {stock: used} | others if of_tags else {**before, stock: used}
     told = {name: sorted(cells) for name, cells in sheets.items()}
     deed.add(Setting(key=SHEETS, value=json.dumps(told)))
 

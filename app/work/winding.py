@@ -12,7 +12,7 @@ from app.calculations.winding import grams_in
 from app.lookups.cones import cone_facts
 from app.lookups.ties import open_ties
 from app.problems import Refused
-from app.records import Cone, Draw, PutUp, Waste, Yarn
+from app.records import Cone, Draw, Waste, Yarn
 from app.store.deed import Deed
 from app.work.bundling import number_of, tie_on
 from app.work.dividing import skeins
@@ -51,24 +51,6 @@ def wind(deed: Deed, reel: Sequence[Wound], disc: int | None = None) -> list[int
         tie_on(deed, disc, groups)
     deed.say(f"wound {_told(deed, reel)}{_on(deed, disc)}")
     return groups
-
-
-def one_cone(deed: Deed, cone: int, count: int, put_up: str, tie: str) -> Wound:
-    """Whole put-ups from one cone: as many turns as its base says."""
-    return Wound((Drawn(cone, count * wound_mm(deed, cone, put_up)),), count, put_up, tie)
-
-
-def wound_mm(deed: Deed, cone: int, put_up: str) -> int:
-    """Length wound for one put-up of this cone's base."""
-    row = deed.one(
-        select(PutUp.turns, PutUp.reel_mm).join(Cone, Cone.base_version == PutUp.base_version)
-        .where(Cone.id == cone, PutUp.name == put_up, PutUp.struck.is_(None))
-    )
-    if row is None:
-        raise Refused(f"The base of this cone is not sold as a {put_up}; nothing was saved.",
-                      "Describe this put-up first.")
-    turns, reel_mm = row
-    return int(turns) * int(reel_mm)
 
 
 def end_cone(deed: Deed, cone: int, waste_mg: int, why: str = "end of the cone") -> int:

@@ -38,7 +38,9 @@ def test_more_than_may_stand_singly_are_folded_until_they_are_opened() -> None:
 
 def test_links_of_what_is_folded_carry_all_the_yarn_of_theirs() -> None:
     links = {("pile", "a"): {7: 1}, ("pile", "b"): {7: 1, 8: 2}}
-    assert merged(links, {"a": "fold", "b": "fold"}) == {("pile", "fold"): {7: 2, 8: 2}}
+    into = {"a": "fold", "b": "fold"}
+    assert merged(links, into, {7: 6, 8: 2}) == {("pile", "fold"): {7: 2, 8: 2}}
+    assert merged(links, into, {7: 1, 8: 2}) == {("pile", "fold"): {7: 1, 8: 2}}
 
 
 NUMBERS = st.integers(0, 7)

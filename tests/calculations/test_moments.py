@@ -1,6 +1,15 @@
 from datetime import UTC, datetime, timedelta, timezone
 
-from app.calculations.moments import board_words, clock_words, day_words, moment_words, short_day
+import pytest
+
+from app.calculations.moments import (
+    board_words,
+    clock_words,
+    day_words,
+    moment_words,
+    short_day,
+    took_words,
+)
 
 MOMENT = datetime(2026, 4, 6, 23, 5, tzinfo=UTC)
 EAST = timezone(timedelta(hours=2))
@@ -19,3 +28,12 @@ def test_day_and_clock_can_be_told_alone():
 def test_a_moment_is_told_as_on_the_white_board():
     assert board_words(MOMENT, UTC) == "Mon 6 Apr 23:05"
     assert board_words(MOMENT, EAST) == "Tue 7 Apr 01:05"
+
+
+@pytest.mark.parametrize(("seconds", "words"), [
+    (0, "under a second"), (1, "1 second"), (119, "119 seconds"), (120, "2 minutes"),
+    (240, "4 minutes"), (269, "4 minutes"), (270, "5 minutes"), (7199, "120 minutes"),
+    (7200, "2 hours"), (9_000_000, "2,500 hours"),
+])
+def test_how_long_it_took_is_told_the_finer_the_shorter(seconds, words):
+    assert took_words(seconds) == words

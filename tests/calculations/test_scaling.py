@@ -11,7 +11,7 @@ from app.calculations.scaling import (
     Per,
     from_damp,
     from_winding,
-    scale,
+    powder_g,
     standard_g,
 )
 from app.calculations.stock import stock_ml
@@ -31,27 +31,22 @@ def to(places: str, value: Decimal) -> Decimal:
 
 
 def test_602_g_take_5_117_g_of_blue_1_324_g_of_yellow_and_0_602_g_of_black() -> None:
-    scaled = scale((BLUE, YELLOW, BLACK), SIX_SKEINS)
-    assert [one.powder_g for one in scaled] == [D("5.117"), D("1.3244"), D("0.602")]
-    assert [one.powder_mg for one in scaled] == [5117, 1324, 602]
+    grams = [standard_g(one, SIX_SKEINS.g) for one in (BLUE, YELLOW, BLACK)]
+    assert grams == [D("5.117"), D("1.3244"), D("0.602")]
 
 
 def test_the_same_from_a_1_percent_stock_is_511_7_and_132_4_and_60_2_ml() -> None:
-    scaled = scale((BLUE, YELLOW, BLACK), SIX_SKEINS)
-    volumes = [to("0.1", stock_ml(one.standard_g, D(1))) for one in scaled]
+    grams = [standard_g(one, SIX_SKEINS.g) for one in (BLUE, YELLOW, BLACK)]
+    volumes = [to("0.1", stock_ml(one, D(1))) for one in grams]
     assert volumes == [D("511.7"), D("132.4"), D("60.2")]
 
 
-def test_blue_of_92_percent_strength_takes_5_562_g_but_the_same_volume_of_stock() -> None:
-    (blue,) = scale((BLUE,), SIX_SKEINS, strengths={"blue": D("0.92")})
-    assert to("0.001", blue.powder_g) == D("5.562")
-    assert blue.standard_g == D("5.117")
+def test_blue_of_92_percent_strength_takes_5_562_g() -> None:
+    assert to("0.001", powder_g(D("5.117"), D("0.92"))) == D("5.562")
 
 
-def test_a_strength_that_is_not_known_is_kept_so_and_counted_as_the_standard() -> None:
-    (blue,) = scale((BLUE,), SIX_SKEINS, strengths={"blue": None})
-    assert blue.strength is None
-    assert blue.powder_g == D("5.117")
+def test_a_strength_that_is_not_known_is_counted_as_the_standard() -> None:
+    assert powder_g(D("5.117"), None) == D("5.117")
 
 
 def test_1083_g_damp_at_80_percent_are_601_7_g_and_marked_as_estimated() -> None:
@@ -73,7 +68,7 @@ def test_grams_a_litre_are_counted_on_the_bath() -> None:
     salt = Component("salt", D(5), Per.LITRE)
     assert standard_g(salt, D(602), D("12.04")) == D("60.2")
     with pytest.raises(BadInput, match="salt is given in grams a litre"):
-        scale((BLUE, salt), SIX_SKEINS)
+        standard_g(salt, D(602))
 
 
 @pytest.mark.parametrize(
@@ -104,47 +99,28 @@ def test_no_weight_no_bath_and_no_strength_are_refused() -> None:
         from_damp(D(100), D("-0.8"))
     with pytest.raises(BadInput, match="bath"):
         standard_g(Component("salt", D(5), Per.LITRE), D(602), D(0))
-    with pytest.raises(BadInput, match="strength of blue"):
-        scale((BLUE,), SIX_SKEINS, strengths={"blue": D(0)})
+    with pytest.raises(BadInput, match="whose weight is not known"):
+        standard_g(BLUE, None)
+    with pytest.raises(BadInput, match="dry weight"):
+        standard_g(BLUE, D(0))
+    with pytest.raises(BadInput, match="strength of the powder"):
+        powder_g(D(5), D(0))
 
 
-RECIPES = st.lists(
-    st.builds(
-        Component,
-        st.sampled_from(["blue", "yellow", "black", "salt"]),
-        st.decimals("0.001", "20", places=3),
-        st.sampled_from(Per),
-    ),
-    max_size=8,
-)
+COMPONENTS = st.builds(
+    Component, st.just("blue"), st.decimals("0.001", "20", places=3), st.sampled_from(Per))
 WEIGHTS = st.decimals("0.1", "9000", places=1)
 STRENGTHS = st.decimals("0.3", "1.5", places=3)
 
 
-@given(RECIPES, WEIGHTS, st.integers(2, 50), STRENGTHS)
+@given(COMPONENTS, WEIGHTS, st.integers(2, 50), STRENGTHS)
 def test_so_many_times_the_yarn_takes_so_many_times_the_powder(
-    recipe: list[Component], dry_g: Decimal, times: int, strength: Decimal
+    line: Component, dry_g: Decimal, times: int, strength: Decimal
 ) -> None:
-    jars = {"blue": strength}
-    one = scale(recipe, from_winding(dry_g), dry_g / 50, jars)
-    many = scale(recipe, from_winding(dry_g * times), dry_g * times / 50, jars)
-    for little, much in zip(one, many, strict=True):
-        assert abs(much.powder_g - times * little.powder_g) < D("1e-18") * times * dry_g
-
-
-@given(RECIPES, WEIGHTS)
-def test_no_component_is_lost_or_moved(recipe: list[Component], dry_g: Decimal) -> None:
-    scaled = scale(recipe, from_winding(dry_g), D(1))
-    assert [one.component for one in scaled] == recipe
-    assert all(one.powder_g > 0 for one in scaled)
-
-
-@given(RECIPES, RECIPES, WEIGHTS)
-def test_two_recipes_in_one_bath_add_up(
-    first: list[Component], second: list[Component], dry_g: Decimal
-) -> None:
-    dry = from_winding(dry_g)
-    assert scale(first, dry, D(1)) + scale(second, dry, D(1)) == scale(first + second, dry, D(1))
+    little = powder_g(standard_g(line, dry_g, dry_g / 50), strength)
+    much = powder_g(standard_g(line, dry_g * times, dry_g * times / 50), strength)
+    assert little > 0
+    assert abs(much - times * little) < D("1e-18") * times * dry_g
 
 
 @given(WEIGHTS, st.decimals("0", "3", places=2))

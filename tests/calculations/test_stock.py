@@ -9,7 +9,6 @@ from hypothesis import strategies as st
 
 from app.calculations.stock import (
     Bottle,
-    Kind,
     diluted_percent,
     dye_in_stock_g,
     good_until,
@@ -19,6 +18,7 @@ from app.calculations.stock import (
     stock_ml,
 )
 from app.problems import BadInput
+from app.work.stocks import LIFE_OF_ACID_STOCK
 
 D = Decimal
 MADE = datetime(2026, 3, 2, 9, 0, tzinfo=UTC)
@@ -46,24 +46,24 @@ def test_1_ml_of_1_percent_on_100_g_is_0_01_percent_of_the_fibre() -> None:
 
 
 @pytest.mark.parametrize(
-    ("kind", "keeps"),
-    [
-        (Kind.REACTIVE, timedelta(days=7)),
-        (Kind.REACTIVE_WITH_ALKALI, timedelta(hours=4)),
-        (Kind.MIXED_BOTTLE, timedelta(hours=48)),
+    ("days", "end"),
+    [  # acid dye half a year, reactive dye without alkali a week, a mixed bottle two days
+        (LIFE_OF_ACID_STOCK, datetime(2026, 8, 29, 9, 0, tzinfo=UTC)),
+        (7, datetime(2026, 3, 9, 9, 0, tzinfo=UTC)),
+        (2, datetime(2026, 3, 4, 9, 0, tzinfo=UTC)),
     ],
 )
-def test_a_stock_keeps_as_long_as_its_dye_does(kind: Kind, keeps: timedelta) -> None:
-    assert not is_past_its_life(MADE, MADE + keeps, kind)
-    assert is_past_its_life(MADE, MADE + keeps + timedelta(minutes=1), kind)
+def test_a_stock_keeps_the_days_it_was_given_to_their_last_moment(
+    days: int, end: datetime
+) -> None:
+    assert good_until(MADE, days) == end
+    assert not is_past_its_life(MADE, days, end)
+    assert is_past_its_life(MADE, days, end + timedelta(seconds=1))
 
 
-def test_acid_dye_keeps_six_months_by_the_calendar() -> None:
-    assert good_until(MADE, Kind.ACID) == datetime(2026, 9, 2, 9, 0, tzinfo=UTC)
-    late = datetime(2026, 8, 31, tzinfo=UTC)
-    assert good_until(late, Kind.ACID) == datetime(2027, 2, 28, tzinfo=UTC)
-    december = datetime(2026, 12, 15, tzinfo=UTC)
-    assert good_until(december, Kind.ACID) == datetime(2027, 6, 15, tzinfo=UTC)
+def test_a_stock_without_a_life_keeps() -> None:
+    assert good_until(MADE, None) is None
+    assert not is_past_its_life(MADE, None, MADE + timedelta(days=9999))
 
 
 def test_wrong_figures_are_refused() -> None:

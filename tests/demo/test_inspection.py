@@ -7,11 +7,12 @@ import pytest
 from app.calculations.codes import Kind, numbered
 from app.calculations.shade_difference import ciede2000
 from app.demo.inspection import NOISE, off_by
+from app.lookups.agreed import apart_by_card
 from app.lookups.kit_patterns import kits_now, patterns_now
-from app.lookups.lot_shade import lot_shade, lots_compared
+from app.lookups.lot_shade import lot_shade
 from app.lookups.nearest_lots import nearest_lots
 from app.lookups.reorder import Asked, reorder
-from app.lookups.shade_sorting import drift_of
+from app.lookups.shade_drift import drift_of
 from app.lookups.shades import newest, read_of_cone, read_of_lots
 from app.lookups.things import by_code
 from app.store.book import Book
@@ -37,7 +38,8 @@ def test_a_steady_dyers_lots_lie_0_2_to_0_6_from_the_standard() -> None:
 def test_planted_lots_are_so_far_apart(
     demo_book: Book, one: str, other: str, printed: str
 ) -> None:
-    found = demo_book.ask(lots_compared, lot(demo_book, one), lot(demo_book, other))
+    found = demo_book.ask(apart_by_card, [lot(demo_book, one), lot(demo_book, other)])
+    assert found
     assert f"{found.decisive.ciede2000:.{len(printed) - 2}f}" == printed
 
 

@@ -1,4 +1,4 @@
-"""Cards on any stock: cell by cell, past used ones, moved by the correction, or refused."""
+"""Cards on any stock: cell by cell, moved by the correction, or refused."""
 
 import pytest
 
@@ -15,7 +15,7 @@ SWING = stock("swing-85x55")
 
 def shelf(number: int) -> ShelfCard:
     code = numbered(Kind.SHELF, number).text
-    return ShelfCard(code=code, name="Window wall", holds="Ferry Ledger")
+    return ShelfCard(code=code, name="Window wall")
 
 
 def test_cards_run_over_to_the_next_sheet_and_none_is_refused() -> None:

@@ -13,9 +13,11 @@ from tests.documents.test_trail_picture import LONG, sample
 A4_LYING, A3_LYING = (842, 595), (1191, 842)
 
 
-def sheet(picture: Picture) -> bytes:
-    return graph_sheet_pdf(GraphSheet("The trail of dye lot 26·14·Y51", "12 skeins came of it.",
-                                      picture, "Quernlow Dyeyard", "0ff97b6c" * 8, 6167))
+def sheet(
+    picture: Picture, title: str = "dye lot 26·14·Y51", studio: str = "Quernlow Dyeyard"
+) -> bytes:
+    return graph_sheet_pdf(GraphSheet(f"The trail of {title}", "12 skeins came of it.", picture,
+                                      studio, "0ff97b6c" * 8, 6167))
 
 
 def row(count: int) -> Picture:
@@ -48,3 +50,8 @@ def test_a_trail_longer_than_any_sheet_is_refused_with_the_way_out() -> None:
     with pytest.raises(Refused) as refused:
         sheet(row(60))
     assert "Fold together" in refused.value.next_step
+
+
+def test_a_long_title_and_a_long_name_are_broken_not_cut() -> None:
+    (said,) = text_of(sheet(sample(), "X" * 250, "M" * 250))
+    assert (said.count("X"), said.count("M")) == (250, 250)

@@ -46,6 +46,38 @@ def test_a_table_runs_over_pages_under_its_headings() -> None:
     assert "together 120" in pages[2]
 
 
+def pages_of(above: float, rows: list[tuple[str, str]], total: tuple[str, ...] = ()) -> list[str]:
+    """A table that begins so far above the foot of a page."""
+    sheet = Sheet(HEAD, FOOT, 9)
+    sheet.y += sheet.room_below - above
+    sheet.table("Where", COLUMNS, rows, total)
+    return text_of(sheet.finish())
+
+
+def test_a_short_table_is_not_parted() -> None:
+    first, second = pages_of(30, [(f"shelf {n}", "1") for n in range(8)], ("together", "8"))
+    assert "state" not in first
+    assert "shelf 0" in second
+    assert "continued" not in second
+
+
+def test_a_total_stands_under_its_last_row() -> None:
+    """However much room there is, and no headings stand alone at the foot of a page."""
+    rows = [(f"shelf {n}", "1") for n in range(20)]
+    for above in range(4, 100, 8):
+        pages = pages_of(above, rows, ("together", "20"))
+        assert any("shelf 19" in page and "together" in page for page in pages)
+        assert all(("state" in page) == ("shelf" in page) for page in pages)
+
+
+def test_a_row_longer_than_a_page_goes_on_over_pages() -> None:
+    marks = [f"26·14·Y51 {n}" for n in range(400)]
+    pages = pages_of(100, [(", ".join(marks), "400"), ("on a shelf", "1")])
+    assert len(pages) > 3
+    assert all(mark.rpartition(" ")[2] in " ".join(pages) for mark in marks)
+    assert " ".join(pages).count(" 400 ") == 1
+
+
 def test_every_page_bears_witness() -> None:
     sheet = Sheet(HEAD, FOOT, 2)
     sheet.table("Where", COLUMNS, [("on a shelf", "1")] * 80)

@@ -21,9 +21,7 @@ LOT = LotCard(
 )
 SHELF = ShelfCard(
     code=numbered(Kind.SHELF, 12).text,
-    name="Window wall, top",
-    holds="Ferry Ledger",
-    small="Tarnfield 4-ply, skeins of 100 g",
+    name="Ferry Ledger, window wall",
 )
 STOCKS = [stock("swing-85x55"), stock("tag-70x50")]
 
@@ -33,10 +31,15 @@ def test_both_say_what_they_are_and_are_read_back(one: object) -> None:
     pdf = card_sheets([LOT, SHELF], one)
     [said] = text_of(pdf)
     for words in ("Sluice Keeper’s Glove", "100 % wool", "dyed 9 Apr 2026", "26·15·R6F",
-                  "Ferry Ledger", "Window wall, top", "S·012·5"):  # fmt: skip
+                  "Ferry Ledger, window", "Shelf 012", "S·012·5"):  # fmt: skip
         assert words in said
     for dpi in (203, 300):
         assert {code.code for code in read_back(pdf, dpi)[0]} == {LOT.code, SHELF.code}
+
+
+def test_a_shelf_without_a_name_is_called_by_its_number_once() -> None:
+    (said,) = text_of(card_sheets([replace(SHELF, name="")], STOCKS[0]))
+    assert said.count("Shelf 012") == 1
 
 
 def test_nothing_is_printed_where_the_yarn_is_wound() -> None:

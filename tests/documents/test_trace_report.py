@@ -15,7 +15,9 @@ from app.documents.trace_report import (
     TraceReport,
     trace_report_pdf,
 )
-from app.documents.trail_picture import Picture, Tag, Way, set_picture
+from app.documents.trail_on_paper import LEAST_PT
+from app.documents.trail_picture import SMALL, Picture, Tag, Way, set_picture
+from app.documents.typesetting import MM
 from app.documents.yarn import Certainty
 from tests.documents.samples import text_of
 from tests.documents.test_trail_picture import sample
@@ -129,8 +131,26 @@ def test_a_long_trail_has_narrower_tags_and_no_code_is_broken(cone: TraceReport)
         "dye lot", "26·14·Y51", "12 skeins"}
     words = said(replace(cone, picture=long))
     assert words.count("26·14·Y51 ") >= 7
-    assert "wider than this sheet" not in words
+    assert "larger than this sheet" not in words
 
 
 def test_a_trail_that_no_page_holds_is_not_made_too_small_to_read(cone: TraceReport) -> None:
-    assert "wider than this sheet: the Desk draws it" in said(replace(cone, picture=row(14)))
+    assert "larger than this sheet: the Desk draws it" in said(replace(cone, picture=row(14)))
+
+
+def column(count: int) -> Picture:
+    """So many lots of one cone, below each other."""
+    tags = [Tag("c", "cone", "C·0114·F", here=True),
+            *(Tag(f"n{n}", "dye lot", "26·14·Y51", ("12 skeins",), code=True)
+              for n in range(count))]
+    return set_picture(tags, [Way("c", f"n{n}", Certainty.KNOWN) for n in range(count)], "c", ROOM)
+
+
+def test_a_tall_trail_stands_below_the_head_rather_a_little_smaller(cone: TraceReport) -> None:
+    """A first page that is empty below its head is what nobody wants to hand out."""
+    alone = replace(cone, answers=(), picture=column(10), origins=(), passed=(), states=(),
+                    together=None, holders=())
+    first, *more = text_of(trace_report_pdf(alone))
+    assert more == []
+    assert first.count("dye lot") == 10
+    assert 205 < column(10).height * LEAST_PT / SMALL / MM < 225  # at its own size it would not

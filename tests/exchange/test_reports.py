@@ -11,6 +11,7 @@ from app.exchange.tracing import sentences, traced
 from app.lookups.tagging import piles_waiting
 from app.lookups.things import Found, by_code, lot_found
 from app.work.holding import hold, lift_hold
+from app.work.matching import find, is_one_of
 from app.work.mixing import mix
 from app.work.opening_stock import OldLot, open_lot
 from app.work.studio import choose
@@ -80,12 +81,35 @@ def test_what_is_not_drawn_is_in_the_tables(mixed: Studio) -> None:
     assert report_of(mixed, mixed.book.ask(lot_found, 1).code).passed == report.passed
 
 
+def test_what_is_known_of_each_skein_is_no_pool_on_paper(studio: Studio) -> None:
+    """Two cords of two cones in one bath, their ties kept: the tables say it as the picture does.
+    """
+    rows = [studio.wind(cone, count) for cone, count in zip(studio.cones(2), (4, 6), strict=True)]
+    lot = studio.dye(*rows)
+    studio.do(into_load, "wash", rows[:1])
+    report = report_of(studio, studio.book.ask(lot_found, lot).code)
+    assert [(row.certainty, row.least, row.of) for row in (*report.origins, *report.passed)] == [
+        ("known", 6, 10), ("known", 4, 10), ("known", 10, 10), ("known", 4, 10)]
+
+
+def test_a_find_is_named_beside_all_it_may_be_and_the_paper_says_so(studio: Studio) -> None:
+    _, skeins = studio.tagged(studio.cone(), 4)
+    studio.do(send, skeins[:3])
+    studio.do(is_one_of, studio.do(find, 1, EACH_MG), skeins[:3])
+    report = report_of(studio, "C00017")
+    assert report.together is not None
+    assert sum(row.skeins for row in report.states) == report.together.skeins == 4
+    assert sum(row.skeins for row in report.holders) == 5
+    assert "the list names 5, and there are 4" in " ".join(
+        text_of(pdf_of(studio, "C00017")).split())
+
+
 def test_certainty_keeps_its_word_on_paper(mixed: Studio) -> None:
     report = report_of(mixed, mixed.book.ask(lot_found, 1).code)
     assert report.picture is not None
     assert Certainty.POOL in {one.way.certainty for one in report.picture.ways}
-    assert [(row.least, row.most, row.of) for row in report.origins
-            if row.thing.startswith("cone")] == [(6, 6, 12), (6, 6, 12)]
+    assert [(row.certainty, row.least, row.most, row.of) for row in report.origins
+            if row.thing.startswith("cone")] == [("one of a pool", 6, 6, 12)] * 2
 
 
 def test_who_holds_what_is_named_and_the_foot_says_to_shred_it(mixed: Studio) -> None:
@@ -121,6 +145,11 @@ def test_an_old_lots_report_wears_no_code_of_ours(studio: Studio) -> None:
     text = text_of(pdf_of(studio, "OLD77"))
     assert "OLD77" in text
     assert "not known" in text
+
+
+def test_a_studio_without_a_name_says_so(studio: Studio) -> None:
+    studio.wind(studio.cone(), 2)
+    assert report_of(studio, "C00017").foot.printed.startswith("studio not named · printed")
 
 
 def test_a_thing_without_any_thread_still_has_its_paper(studio: Studio) -> None:

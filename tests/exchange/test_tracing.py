@@ -7,9 +7,11 @@ from app.lookups.tagging import piles_waiting
 from app.lookups.things import Found, by_code, lot_found
 from app.store.journal import verify
 from app.work.holding import hold, lift_hold
+from app.work.matching import find, is_one_of
 from app.work.mixing import mix
 from app.work.tagging import apply_tag
-from tests.makers import LONG_MM, Studio
+from tests.deeds import send
+from tests.makers import EACH_MG, LONG_MM, Studio
 
 
 def trace(studio: Studio, found: Found | None) -> Traced:
@@ -127,3 +129,34 @@ def test_the_journals_head_of_that_moment_comes_along(mixed: Studio) -> None:
     one = trace(mixed, cone_of(mixed, "C00017"))
     verdict = mixed.book.ask(verify)
     assert (one.entry, one.journal_head) == (verdict.entries, verdict.head)
+
+
+def test_a_find_that_is_one_of_those_sent_is_counted_once_and_none_is_said_to_be_it(
+    studio: Studio,
+) -> None:
+    lot, skeins = studio.tagged(studio.cone(), 4)
+    studio.do(send, skeins[:3])
+    studio.do(is_one_of, studio.do(find, 1, EACH_MG), skeins[:3])
+    one = trace(studio, cone_of(studio, "C00017"))
+    assert one.together is not None
+    assert (one.together.count, one.together.mg) == (4, 4 * EACH_MG)
+    assert {now.words: now.count for now in one.now} == {
+        "on the table": 2, "sent, buyer not known": 2}
+    assert dict(sentences(one))["How sure"] == "known: all 4 come from it."
+    assert said(studio, studio.book.ask(lot_found, lot))["How sure"] == (
+        "the cone is known of all 4.")
+    assert said(studio, Found("skein", skeins[0], "mark", ""))["Now"] == (
+        "1 sent, buyer not known.")
+
+
+def test_what_was_told_to_be_of_another_cone_is_not_of_this_one(studio: Studio) -> None:
+    """3 and 3 in one pot, told apart by their ties at the count."""
+    rows = [studio.wind(cone, 3, tie) for cone, tie in zip(
+        studio.cones(2), ("red", "blue"), strict=True)]
+    studio.dye(*rows)
+    red, _ = studio.finish(studio.mix(*rows), red=3, blue=3)
+    studio.tag(red, 3)
+    words = said(studio, cone_of(studio, "C00017"))
+    assert (words["Now"], words["How sure"]) == ("3 on the table.", "known: all 3 come from it.")
+    assert said(studio, studio.book.ask(lot_found, 1))["Now"] == (
+        "3 counted and not tagged, 3 on the table.")

@@ -1,9 +1,12 @@
 """The branching trail in words: on its tags, and the same in sentences."""
 
+from app.calculations.codes import Kind
 from app.exchange.trail_pictures import Drawn, drawn, sentence_lines, sentences
 from app.lookups.graph_web import Centre
 from app.lookups.things import by_code
+from app.work.bundling import make_plates
 from app.work.holding import hold
+from app.work.loading import into_load
 from tests.deeds import customer, send
 from tests.lookups.graphs import mixed_pot
 from tests.makers import Studio
@@ -55,6 +58,19 @@ def test_how_much_there_is_of_it_is_said_first(studio: Studio) -> None:
     assert skein.together == ""
     new = studio.cone()
     assert of_cone(studio, new).together == "Nothing came of it yet."
+
+
+def test_a_tub_that_is_named_by_its_step_is_named_once(studio: Studio) -> None:
+    tub, basin = (studio.do(make_plates, Kind.VESSEL, [number], words)[0]
+                  for number, words in ((1, "soak tub"), (2, "basin")))
+    cord = studio.wind(studio.cone(), 2)
+    soak = studio.do(into_load, "soak", yarn=[cord], plate=tub)
+    studio.dye(cord)
+    wash = studio.do(into_load, "wash", yarn=[cord], plate=basin)
+    said = " ".join(sentence_lines(of_cone(studio, 1).graph))
+    assert "Soak tub: " in said
+    assert f"Leads to soak tub (load {soak})" in said
+    assert f"Leads to wash load basin (load {wash})" in said
 
 
 def test_no_name_of_a_customer_stands_in_a_picture(studio: Studio) -> None:

@@ -1,5 +1,7 @@
 """Branching trails read shortly: stations by kind, name, count and how sure."""
 
+from collections import Counter
+
 from app.lookups.graph import Graph, Knot, graph
 from app.lookups.graph_web import Centre
 from tests.deeds import into_load, put
@@ -33,6 +35,13 @@ def of_kind(found: Graph, kind: str) -> Knot:
 def sure(found: Graph, start: str, end: str) -> str:
     """How sure the yarn between two stations is, by their keys."""
     return next(one.sure.word for one in found.strands if (one.start, one.end) == (start, end))
+
+
+def ends(found: Graph) -> Counter[tuple[str, str, int]]:
+    """What there is at the right end: in what state, how put up, how many."""
+    starts = {one.start for one in found.strands}
+    return Counter((knot.named.kind, knot.put_up, knot.count) for knot in found.knots
+                   if knot.side == "to" and knot.key not in starts)
 
 
 def mixed_pot(studio: Studio) -> tuple[list[int], int, list[int]]:

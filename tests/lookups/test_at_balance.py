@@ -108,6 +108,21 @@ def test_bottles_are_reckoned_with_what_stays_in_them(house: Dyehouse) -> None:
     assert grams(look(house, weighing).wanted[0]) == Decimal("2.640")
 
 
+def test_no_line_of_a_long_recipe_is_lost_or_moved_and_each_is_counted_on_its_own(
+    house: Dyehouse
+) -> None:
+    """Fibre, bath and bottle, the same dye in each, twice; without a bath g/L is not known."""
+    lines = tuple(ComponentIn("B1 turquoise", unit, 5_000, zone="A" if unit == "bottle" else None)
+                  for unit in ("owf", "bath", "bottle") * 2)
+    painted = RecipeIn(1, lines, "zones", zones=(ZoneIn("A", 1000, 60),), reason="all three")
+    house.recipe = house.studio.do(write_recipe, painted)
+    asked = [one.standard_g for one in look(house, house.begin()).wanted]
+    assert asked == [Decimal("3.01"), None, Decimal("1.9866")] * 2
+    house.recipe = house.studio.do(write_recipe, replace(painted, liquor_tenths=200))
+    asked = [one.standard_g for one in look(house, house.begin()).wanted]
+    assert asked == [Decimal("3.01"), Decimal("60.2"), Decimal("1.9866")] * 2
+
+
 def test_vinegar_is_reckoned_as_a_solution(house: Dyehouse) -> None:
     acid = ComponentIn("acetic acid", "owf", 15_000, "assistant", "5 % vinegar")
     house.recipe = house.studio.do(write_recipe, RecipeIn(1, (*DYES, acid), reason="vinegar"))

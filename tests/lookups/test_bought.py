@@ -4,7 +4,7 @@ from datetime import UTC, datetime
 
 import pytest
 
-from app.lookups.bought import bought_by, sold_without_a_name, which_of
+from app.lookups.bought import bought_by, sold_without_a_name
 from app.lookups.finishing import NO_TIE
 from app.work.moving import To, move
 from app.work.remaking import gather
@@ -80,13 +80,3 @@ def test_a_sale_without_a_name_is_found_by_its_month_and_look(shop):
     assert sorted(told(found)) == [("T1", shop.lots[0], 1, 0), ("T1", shop.lots[1], 1, 0)]
     assert shop.ask(sold_without_a_name, MAY, JUNE, "glove") == ()
     assert shop.ask(sold_without_a_name, APRIL, MAY, "plum") == ()
-
-
-def test_of_two_lots_none_is_chosen_and_the_tag_or_some_yarn_is_asked_for(shop):
-    shop.do(sell, [*shop.skeins[0][:1], *shop.skeins[1][:1]], shop.ada)
-    rows = shop.ask(bought_by, shop.ada)
-    glove, base = rows[0].lot.colourway, rows[0].lot.base
-    said = which_of(rows, glove, base)
-    assert all(row.lot.shown in said for row in rows)
-    assert "ask for the tag, or for 2 m of the yarn" in said
-    assert which_of(rows[:1], glove, base) == which_of(rows, "Whey Blue", base) == ""

@@ -4,7 +4,7 @@ from typing import Any
 
 import pytest
 
-from app.lookups.fault_cases import other_cases
+from app.lookups.fault_cases import open_of_case, other_cases
 from app.lookups.fault_evidence import in_question
 from app.work.reporting import FaultIn, decide_cause, report_fault
 from tests.makers import Studio
@@ -55,3 +55,24 @@ def test_not_found_settles_nothing_and_nor_does_an_end_of_all(told: Told) -> Non
     assert faulty(studio) == (set(yarn), 0)
     assert faulty(studio, one) == ({yarn[0]}, 1)
     assert faulty(studio, other) == ({yarn[1]}, 1)
+
+
+def test_the_open_reports_of_a_case_are_those_that_met_its_cause(told: Told) -> None:
+    """Tagged skeins, a pool that may have, and a lot as stated; another fault or cone is not."""
+    studio, (first, second), yarn, (closed, apart) = told
+    again = studio.do(report_fault, FaultIn("streak", "customer"), [studio.tagged(first, 2)[1][0]])
+    studio.do(report_fault, FaultIn("hole", "customer"), yarn[:1])
+    pool = studio.mix(studio.wind(first, 2), studio.wind(second, 2))
+    lot = studio.dye(pool)
+    mixed = studio.tag(studio.finish(pool, red=4)[0], 4)
+    perhaps = studio.do(report_fault, FaultIn("streak", "customer"), mixed[:1])
+    stated = studio.do(report_fault, FaultIn("streak", "customer", lot=lot, count=1))
+    assert studio.book.ask(open_of_case, closed) == ()
+    studio.do(decide_cause, closed, "not found")
+    assert studio.book.ask(open_of_case, closed) == ()
+    studio.do(decide_cause, closed, "cone", first)
+    assert studio.book.ask(open_of_case, closed) == (again, perhaps, stated)
+    studio.do(decide_cause, perhaps, "not found")
+    assert studio.book.ask(open_of_case, closed) == (again, stated)
+    studio.do(decide_cause, apart, "cone", second)
+    assert studio.book.ask(open_of_case, apart) == (stated,)

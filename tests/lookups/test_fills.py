@@ -5,14 +5,16 @@ from fractions import Fraction
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from sqlalchemy import select
 
 from app.calculations.codes import Kind
 from app.lookups.certainty import held_by
 from app.lookups.destinations import destinations
 from app.lookups.fills import baths_of, dyed_of, fill_at, fills_after, shares_of
-from app.lookups.jars import lots_of
 from app.lookups.thread import thread
 from app.lookups.walks import below
+from app.records import DyeLot
+from app.store.dialect import among, listed
 from app.work.additions import Addition, addition
 from app.work.bundling import make_plates
 from app.work.dyeing import BathIn, into_bath
@@ -34,7 +36,10 @@ def house(studio: Studio) -> Dyehouse:
 
 
 def lots(house: Dyehouse, fill: int) -> list[int]:
-    return [one.lot for one in house.studio.book.ask(lots_of, fill)]
+    """Those that powder of a fill reached, also as the rest in a later one."""
+    question = select(DyeLot.id).where(among(DyeLot.bath, "ids")).order_by(DyeLot.id)
+    return house.studio.book.ask(lambda c: list(c.execute(
+        question, {"ids": listed(baths_of(c, fill))}).scalars()))
 
 
 def refilled(house: Dyehouse) -> tuple[int, int, int]:

@@ -6,9 +6,10 @@ from app.calculations.gaps import CONE, CORD, STOCK, TAG, worth
 from app.lookups.gaps import balance_gaps
 from app.work.matching import find
 from app.work.selling import set_price
+from app.work.stocktaking import begin_stocktake, met
 from app.work.tagging import apply_tag
 from app.work.winding import end_cone
-from tests.deeds import put
+from tests.deeds import put, send
 from tests.makers import EACH_MG, Studio
 
 
@@ -78,3 +79,20 @@ def test_a_tag_that_no_skein_waits_for_is_loose(studio: Studio) -> None:
         studio.do(apply_tag, tag)
     assert spare not in tags
     assert gaps(studio) == {TAG: (1, None)}
+
+
+def test_a_skein_that_is_sold_yet_was_met_is_a_gap_until_it_is_put_right(studio: Studio) -> None:
+    studio.do(set_price, 1, "skein", 2600)
+    _, skeins = studio.tagged(studio.cone(), 2)
+    studio.do(put, skeins, "shelf", studio.pot)
+    count = studio.do(begin_stocktake, studio.pot)
+    studio.do(met, count, skeins[1:])
+    studio.do(send, skeins)  # after it was met: no wonder
+    assert studio.book.ask(balance_gaps, studio.clock.now) == ()
+    studio.do(met, studio.do(begin_stocktake, studio.pot), skeins[:1])
+    (one,) = studio.book.ask(balance_gaps, studio.clock.now)
+    assert (one.kind, one.count, one.price) == (STOCK, -1, -2600)
+    assert one.looks_like.startswith("sold by the book, yet met on shelf 001 at the count of")
+    assert one.code
+    studio.do(put, skeins[:1], "table")
+    assert studio.book.ask(balance_gaps, studio.clock.now) == ()

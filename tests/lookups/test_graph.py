@@ -1,6 +1,7 @@
 """The branching trail: both sides of a thing, folded, with counts and certainty."""
 
 from app.lookups.graph import FOLDED_FROM, SINGLY
+from app.lookups.graph_held import HeldHere
 from app.lookups.graph_web import HERE
 from app.work.holding import hold
 from tests.lookups.graphs import mixed_pot, of_kind, stations, sure, trail_of
@@ -69,10 +70,10 @@ def test_a_hold_hangs_where_it_was_placed_and_on_all_below(studio: Studio) -> No
     cones, lot, _ = mixed_pot(studio)
     studio.do(hold, "cone", cones[0], "moths")
     found = trail_of(studio, "lot", lot)
-    assert {knot.key: knot.held for knot in found.knots if knot.named.kind == "cone"} == {
+    assert {knot.key: knot.held.where for knot in found.knots if knot.named.kind == "cone"} == {
         f"cone:{cones[0]}": "here", f"cone:{cones[1]}": ""}
-    assert found.here.held == "below"
-    assert of_kind(found, "table").held == "below"
+    assert found.here.held == HeldHere("below", 12)
+    assert of_kind(found, "table").held == HeldHere("below", 8)
 
 
 def test_the_skeins_of_all_stations_at_the_right_end_are_all_there_are(studio: Studio) -> None:

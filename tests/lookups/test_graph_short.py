@@ -1,15 +1,13 @@
 """The short trail: what yarn only passed is left out, and nothing else."""
 
-from collections import Counter
-
 import pytest
 
-from app.lookups.graph import Graph, graph
+from app.lookups.graph import graph
 from app.lookups.graph_web import HERE, Centre, kind_of
 from app.store.book import Book
 from app.work.holding import hold
 from tests.deeds import into_load
-from tests.lookups.graphs import mixed_pot, of_kind, stations, sure, trail_of
+from tests.lookups.graphs import ends, mixed_pot, of_kind, stations, sure, trail_of
 from tests.makers import Studio
 
 
@@ -41,15 +39,8 @@ def test_a_load_that_was_put_on_hold_stays_in_the_picture(studio: Studio) -> Non
     studio.finish(group, red=6)
     studio.do(hold, "load", wash, "rust in the drum")
     found = trail_of(studio, "lot", lot, short=True)
-    assert of_kind(found, "wash load").held == "here"
+    assert of_kind(found, "wash load").held.where == "here"
     assert "spin" not in {knot.named.kind for knot in found.knots}
-
-
-def ends(found: Graph) -> Counter[tuple[str, str, int]]:
-    """What there is at the right end: in what state, how put up, how many."""
-    starts = {one.start for one in found.strands}
-    return Counter((knot.named.kind, knot.put_up, knot.count) for knot in found.knots
-                   if knot.side == "to" and knot.key not in starts)
 
 
 @pytest.mark.parametrize("kind", ["cone", "lot"])

@@ -1,9 +1,8 @@
 """How sure many rows are together: the same as asked one by one of the whole thread."""
 
-from app.lookups.certainty import held_by, links_of
-from app.lookups.graph_sure import WHOLLY, Asking, Held, how_sure
+from app.lookups.certainty import links_of
+from app.lookups.graph_sure import WHOLLY, Asking, how_sure
 from app.lookups.thread import thread
-from app.work.holding import clear, hold
 from tests.lookups.graphs import mixed_pot
 from tests.makers import Studio
 
@@ -26,13 +25,3 @@ def test_of_two_cones_together_all_skeins_are_known(studio: Studio) -> None:
     sure = how_sure(found, dict.fromkeys(skeins, 1), both)
     assert (sure.word, sure.least, sure.most) == ("known", 12, 12)
     assert how_sure(found, {}, both) == WHOLLY
-
-
-def test_a_hold_reaches_as_the_thread_says(studio: Studio) -> None:
-    cones, _, skeins = mixed_pot(studio)
-    stop = studio.do(hold, "cone", cones[0], "moths")
-    studio.do(clear, stop, skeins[3], "looked at in daylight")
-    found = studio.book.ask(thread, skeins)
-    held = Held(found)
-    assert [held.any_of([row]) for row in skeins] == [bool(held_by(found, row)) for row in skeins]
-    assert not held.any_of([skeins[3]])

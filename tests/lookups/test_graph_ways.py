@@ -4,7 +4,7 @@ from app.lookups.graph_ways import web
 from app.lookups.graph_web import HERE, Centre
 from app.work.matching import find, is_one_of
 from app.work.remaking import gather
-from tests.lookups.graphs import mixed_pot, trail_of
+from tests.lookups.graphs import mixed_pot, of_kind, said, trail_of
 from tests.makers import Studio
 
 
@@ -47,3 +47,16 @@ def test_a_find_that_is_one_of_the_skeins_beside_it_is_drawn_after_them(studio: 
     states = [knot for knot in found.knots if knot.key.startswith(("left:", "fold:left/"))]
     assert {(knot.named.kind, knot.count) for knot in states} == {("table", 4), ("table", 1)}
     assert found.together.of == 4
+
+
+def test_what_was_told_to_be_of_another_cone_is_not_drawn(studio: Studio) -> None:
+    """3 and 3 in one pot, told apart by their ties at the count: a pile each."""
+    cones = studio.cones(2)
+    rows = [studio.wind(cone, 3, tie) for cone, tie in zip(cones, ("red", "blue"), strict=True)]
+    studio.dye(*rows)
+    studio.finish(studio.mix(*rows), red=3, blue=3)
+    found = trail_of(studio, "cone", cones[0])
+    assert (found.together.least, found.together.most, found.together.of) == (3, 3, 3)
+    assert said(of_kind(found, "piled")) == ("piled", "to", 3, "known")
+    assert said(of_kind(found, "mixed on a cord")) == (
+        "mixed on a cord", "to", 6, "one of a pool")

@@ -6,12 +6,10 @@ import pytest
 
 from app.calculations.codes import Kind
 from app.lookups.jars import (
-    counts,
     gaps,
     jar_of,
     jars_now,
     lots_by_line,
-    lots_of,
     uses,
 )
 from app.work.additions import Addition, addition
@@ -83,7 +81,6 @@ def test_a_jar_lighter_and_another_heavier_by_7_7_g_stand_side_by_side(house: Dy
     assert (len(light.uses), sum(use.mg for use in light.uses)) == (9, 93_300)
     assert (heavy.fill, heavy.gap_mg, [use.mg for use in heavy.uses]) == (
         house.fills[2], 7_700, [7_700])
-    assert [one.gap_mg for one in house.studio.book.ask(counts, light.fill)] == [0, -7_700]
 
 
 def test_after_a_weighing_its_weight_counts_and_not_the_lines_before(house: Dyehouse) -> None:
@@ -125,10 +122,3 @@ def test_a_line_names_the_lots_it_went_into(house: Dyehouse) -> None:
     assert codes == {1: [studio.code(first)], 4: [studio.code(second)],
                      more: [studio.code(second)], poured: [studio.code(third)]}
     assert waiting not in codes
-
-
-def test_the_lots_of_a_fill_are_named(house: Dyehouse) -> None:
-    lot = house.dye(house.weighed())
-    (found,) = house.studio.book.ask(lots_of, house.fills[2])
-    assert (found.lot, found.colourway) == (lot, "Sluice Keeper's Glove")
-    assert found.code.replace("·", "") == house.studio.code(lot)

@@ -1,9 +1,11 @@
 """The holds that reached a lot."""
 
 import pytest
+from sqlalchemy import select
 
 from app.lookups.batch_record import batch_record
 from app.lookups.lot_holds import LotHold
+from app.records import Cone
 from app.work.dyeing import BathIn, into_bath
 from app.work.holding import hold
 from tests.dyehouse import Dyehouse
@@ -23,7 +25,7 @@ def test_a_lifted_hold_stays_with_its_clearing(studio: Studio) -> None:
         ("looked at in daylight", "OW")]
 
 
-@pytest.mark.parametrize("kind", ["cone", "yarn", "bath", "fill"])
+@pytest.mark.parametrize("kind", ["cone", "yarn", "bath", "fill", "supplier_lot"])
 def test_a_hold_reaches_from_wherever_it_was_placed(studio: Studio, kind: str) -> None:
     house = Dyehouse(studio)
     cone = studio.cone()
@@ -31,7 +33,9 @@ def test_a_hold_reaches_from_wherever_it_was_placed(studio: Studio, kind: str) -
     weighing = house.weighed(row)
     lot = studio.do(*_into(studio, house, row, weighing))["lots"][0]
     assert holds_of(studio, lot) == ()
-    thing = {"cone": cone, "yarn": row, "bath": 1, "fill": house.fills[1]}[kind]
+    batch = studio.book.ask(lambda c: c.scalar(select(Cone.supplier_lot).where(Cone.id == cone)))
+    thing = {"cone": cone, "yarn": row, "bath": 1, "fill": house.fills[1],
+             "supplier_lot": batch}[kind]
     studio.do(hold, kind, thing, "weak")
     assert [one.facts.why for one in holds_of(studio, lot)] == ["weak"]
 

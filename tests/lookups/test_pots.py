@@ -1,14 +1,17 @@
 """What is in which pot, what may be dyed, and which lots are near by their making."""
 
+from dataclasses import replace
 from datetime import timedelta
 
 from app.lookups.pots import pots_now, recipes, relatives
 from app.work.additions import Addition, addition
 from app.work.bases import describe_base
-from app.work.dyeing import BathIn, into_bath, lift, name_colourway, next_version
+from app.work.dyeing import BathIn, into_bath, lift, name_colourway
 from app.work.jars import Refill, refill
+from app.work.recipes import write_recipe
 from tests.dyehouse import Dyehouse
 from tests.makers import Studio, tarnfield
+from tests.work.test_recipes import RECIPE
 
 
 def two_bases(studio: Studio) -> tuple[int, int]:
@@ -19,7 +22,8 @@ def two_bases(studio: Studio) -> tuple[int, int]:
 
 def test_the_newest_version_of_each_recipe_is_offered_by_name(studio: Studio) -> None:
     studio.do(name_colourway, "Ferry Ledger", "#22304F", "navy")
-    second = studio.do(next_version, 1, "a little more yellow")
+    studio.do(write_recipe, RECIPE)
+    second = studio.do(write_recipe, replace(RECIPE, reason="a little more yellow"))
     found = studio.book.ask(recipes)
     assert [(one.colourway, one.number, one.note) for one in found] == [
         ("Ferry Ledger", 1, "navy"), ("Sluice Keeper's Glove", 2, "a little more yellow")]

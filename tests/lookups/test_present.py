@@ -3,7 +3,7 @@
 import pytest
 from sqlalchemy import select
 
-from app.lookups.present import NOT_MATCHED, Amount, leaves, totals
+from app.lookups.present import NOT_MATCHED, Amount, each_once, leaves, totals, without_finds
 from app.records import Yarn
 from app.store.deed import Deed
 from app.work.matching import find, is_one_of
@@ -77,6 +77,19 @@ def test_a_find_that_is_one_of_those_sold_takes_the_place_and_the_mass_of_one(
     assert studio.present() == {
         ("sent, buyer not known", "skein"): Amount(2, 2 * EACH_MG),
         ("table", "skein"): Amount(2, 2 * EACH_MG)}
+
+
+def test_a_find_that_may_be_anothers_takes_no_place_among_some_of_them(studio: Studio) -> None:
+    """Of one that may be it nobody knows that it came back; of all of them one did."""
+    _, skeins = studio.tagged(studio.cone(), 3)
+    studio.do(send, skeins[:2])
+    found = studio.do(find, 1, 97_000)
+    studio.do(is_one_of, found, skeins[:2])
+    assert studio.present("yarn", skeins[0]) == {
+        ("sent, buyer not known", "skein"): Amount(1, EACH_MG)}
+    there = studio.book.ask(leaves, [*skeins, found])
+    assert [leaf.yarn for leaf in each_once(there)] == [*skeins[1:], found]
+    assert [leaf.yarn for leaf in without_finds(there)] == skeins
 
 
 def test_a_find_stands_for_one_that_is_gone_before_one_that_came_back(studio: Studio) -> None:

@@ -4,9 +4,18 @@ from fractions import Fraction
 
 import pytest
 
-from app.lookups.certainty import POOL, Link
+from app.lookups.certainty import POOL, Link, held_by
+from app.lookups.destinations import destinations
+from app.lookups.fills import fills_of
 from app.lookups.recall import RecallList, hit_words, recall_list
+from app.lookups.skeins import last_marks
+from app.lookups.thread import thread
+from app.lookups.walks import below
+from app.store.book import Book
+from app.work.holding import hold
+from app.work.jars import Refill, refill, supplier_lot
 from tests.deeds import customer, put, send
+from tests.dyehouse import Dyehouse
 from tests.makers import EACH_MG, Studio
 
 
@@ -37,6 +46,32 @@ def adds_up(found: RecallList) -> tuple[int, int]:
     return found.count, found.mg
 
 
+def test_what_is_sure_what_is_partly_and_what_may_be_lie_on_one_shelf_in_rows_of_their_own(
+    studio: Studio
+) -> None:
+    """Whoever fetches them knows by their marks which are which; the sums are the same."""
+    a, b = studio.cones(2)
+    _, sure = studio.tagged(b, 3)
+    pool = studio.mix(studio.wind(a, 4), studio.wind(b, 4))
+    studio.dye(pool)
+    perhaps = studio.tag(studio.finish(pool, red=8)[0], 8)
+    joined = studio.join([(a, 255_200), (b, 157_300)], "red")
+    studio.dye(joined)
+    partly = studio.tag(studio.finish(joined, red=1)[0], 1)
+    studio.do(put, [*sure, *perhaps[:5], *partly], "shelf", studio.pot)
+    found = studio.book.ask(recall_list, "cone", b)
+    marks = studio.book.ask(last_marks, [*sure, *perhaps, *partly])
+    rows = {(row.state, frozenset(row.marks)): row.of_it for row in found.rows}
+    assert [(row.state, row.count) for row in found.rows] == [
+        ("shelf", 3), ("shelf", 1), ("shelf", 5), ("table", 3)]
+    assert {(state, frozenset(marks[one] for one in some)): words for state, some, words in (
+        ("shelf", sure, "all 3"), ("shelf", partly, "this one, 38 % of its metres"),
+        ("shelf", perhaps[:5], "likely 2 to 3 of the 5"),
+        ("table", perhaps[5:], "likely 1 to 2 of the 3 (at least one: 93 %, expected 1.50)"))
+    } == rows
+    assert adds_up(found) == (12, 12 * EACH_MG)
+
+
 def test_a_batch_reaches_every_skein_of_its_cones(studio: Studio) -> None:
     one, two = studio.cones(2)
     studio.tagged(one, 3)
@@ -47,6 +82,37 @@ def test_a_batch_reaches_every_skein_of_its_cones(studio: Studio) -> None:
     assert adds_up(found)[0] == 5
     assert {row.state for row in found.rows} == {"table", "in work"}
     assert [row.hit_words for row in found.rows] == ["all 2", "all 3"]
+
+
+def test_a_makers_powder_reaches_all_lots_its_fills_dyed_as_a_hold_on_it_does(
+    studio: Studio
+) -> None:
+    house = Dyehouse(studio)
+    house.dye(house.weighed())
+    studio.do(refill, 1, Refill("q", 500_000))
+    after = house.dye(house.weighed())
+    q = studio.do(supplier_lot, house.maker, "q")
+    rows = {one: {row.yarn for row in studio.book.ask(destinations, "supplier_lot", one).rows}
+            for one in (1, q)}
+    assert rows[q] == set(studio.book.ask(below, "lot", after))
+    found = studio.book.ask(recall_list, "supplier_lot", q)
+    assert (adds_up(found)[0], [row.hit_words for row in found.rows]) == (2, ["all 2"])
+    for one in (q, 1):
+        studio.do(hold, "supplier_lot", one, "recalled by its maker")
+        whole = studio.book.ask(thread, rows[1] | rows[q])
+        assert rows[one] <= {row for row in whole.count if held_by(whole, row)}
+
+
+def test_every_makers_powder_of_the_demo_is_listed_as_its_fills_are(demo_book: Book) -> None:
+    powders = demo_book.ask(lambda c: c.exec_driver_sql(
+        "SELECT DISTINCT supplier_lot FROM fill_part WHERE supplier_lot > 0").scalars().all())
+    for powder in powders[::3]:
+        listed = demo_book.ask(recall_list, "supplier_lot", powder)
+        by_fill = {row.yarn for fill in demo_book.ask(fills_of, powder)
+                   for row in demo_book.ask(destinations, "fill", fill).rows}
+        assert {row.yarn for row in
+                demo_book.ask(destinations, "supplier_lot", powder).rows} == by_fill
+        assert listed.count > 0
 
 
 def test_nothing_of_it_is_an_empty_list(studio: Studio) -> None:

@@ -1,8 +1,6 @@
 """The journal as people read it."""
 
-from app.lookups.recent import book_began, entries, head, history, last_of
-from app.store.deed import By
-from app.work.studio import choose
+from app.lookups.recent import book_began, entries, entries_that_wrote, head
 from tests.makers import Studio
 
 
@@ -36,22 +34,9 @@ def test_the_history_of_a_thing_is_every_entry_that_wrote_it(studio: Studio) -> 
     group = studio.wind(studio.cone(), 3)
     studio.dye(group)
     studio.finish(group, red=3)
-    assert [entry.said.split()[0] for entry in studio.book.ask(history, "yarn", group)] == [
-        "wound", "counted"]
-    assert studio.book.ask(history, "yarn", 99) == ()
-
-
-def test_the_last_entry_of_a_station_is_the_one_that_can_be_taken_back(studio: Studio) -> None:
-    studio.wind(studio.cone(), 3)
-    studio.do(choose, {"name": "Quernlow Dyeyard"}, by=By("LP", "tagging"))
-    last = studio.book.ask(last_of, "desk")
-    assert last is not None
-    assert last.said.startswith("wound")
-    studio.undo(last.seq)
-    before = studio.book.ask(last_of, "desk")
-    assert before is not None
-    assert before.said.startswith("took in")
-    assert studio.book.ask(last_of, "pots") is None
+    wrote = studio.book.ask(entries_that_wrote, {"yarn": [group]})
+    assert [entry.said.split()[0] for entry in wrote] == ["wound", "counted"]
+    assert studio.book.ask(entries_that_wrote, {"yarn": [99]}) == ()
 
 
 def test_the_head_is_the_last_entry(studio: Studio) -> None:

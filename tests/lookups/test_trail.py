@@ -156,3 +156,13 @@ def test_a_hold_on_a_bath_is_seen_on_all_that_came_out_of_it(studio: Studio) -> 
     held = {stop.kind: stop.held for stop in stops(studio, studio.code(1))}
     assert held["pile"] == held["now"] == "below"
     assert held["cone"] == ""
+
+
+def test_a_hold_on_one_load_hangs_on_its_own_station_alone(studio: Studio) -> None:
+    row = studio.wind(studio.cone(), 2)
+    studio.dye(row)
+    washed = studio.do(into_load, "wash", [row])
+    studio.do(into_load, "rail", [row])
+    studio.do(hold, "load", washed, "pink cast")
+    held = {stop.kind: stop.held for stop in stops(studio, studio.code(1))}
+    assert (held["wash"], held["rail"]) == ("here", "below")

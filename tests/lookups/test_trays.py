@@ -34,7 +34,6 @@ def test_a_zoned_recipe_and_what_was_weighed_for_its_bottles(house):
     assert now(house).weighed == {}
     assert [(zone.letter, zone.ml_on(103_125)) for zone in bottles.zones] == [
         ("A", 61.875), ("B", pytest.approx(46.40625))]
-    assert float(bottles.zones[0].ml_in_bottle(800_000)) == 528
     assert (bottles.ml_per_100_g, bottles.fits.over_ml) == (105, 0)
 
 

@@ -25,6 +25,16 @@ def test_a_find_may_be_the_missing_one_or_one_of_the_tagged(studio: Studio) -> N
     assert [one.yarn for one in studio.book.ask(finds_waiting)] == [found]
 
 
+def test_a_find_may_be_the_one_that_was_counted_and_never_tagged(studio: Studio) -> None:
+    group = studio.wind(studio.cone(), 6)
+    lot = studio.dye(group)
+    (pile,) = studio.finish(group, red=6)
+    skeins = studio.tag(pile, 5)
+    studio.do(find, 1, 97_000)
+    ((_, gap),) = studio.book.ask(untagged_of, lot).may_be
+    assert (gap.missing, gap.waiting, gap.tagged) == (None, pile, tuple(skeins))
+
+
 def test_a_find_of_another_base_or_put_up_is_not_of_the_lot(studio: Studio) -> None:
     lot, _, _ = short_lot(studio)
     studio.do(describe_base, tarnfield(name="Downholm Sock"))

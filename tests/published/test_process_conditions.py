@@ -9,7 +9,7 @@ import pytest
 
 from app.calculations.bath import liquor_l
 from app.calculations.recipe_doubts import RATIOS, doubts_about
-from app.calculations.scaling import Component, from_winding, scale
+from app.calculations.scaling import Component, standard_g
 from app.calculations.stock import powder_for_stock_g
 from tests.published.published_values import rows_of
 
@@ -39,8 +39,7 @@ def test_the_published_depths_of_shade_are_not_odd(percent: str) -> None:
 def test_the_textbook_bath_for_a_kilogram_is_100_g_of_salt_10_g_of_acid_and_30_l() -> None:
     assert ROWS[TEXTBOOK]["conditions"].startswith("10 % Glauber salt + 1 % acetic acid owf")
     recipe = (Component("Glauber salt", D(10)), Component("acetic acid", D(1)))
-    scaled = scale(recipe, from_winding(D(1000)))
-    assert [one.powder_g for one in scaled] == [100, 10]
+    assert [standard_g(one, D(1000)) for one in recipe] == [100, 10]
     assert liquor_l(D(1000), D(30)) == 30
 
 
@@ -48,8 +47,7 @@ def test_the_dye_makers_assistants_grow_with_the_depth() -> None:
     said = ROWS[BY_DEPTH]["conditions"]
     assert "citric acid 1 / 1.5 / 2 % owf" in said
     citric = [Component("citric acid", D(one)) for one in said.split()[2:7:2]]
-    grams = [scale([one], from_winding(D(602)))[0].powder_g for one in citric]
-    assert grams == [D("6.02"), D("9.03"), D("12.04")]
+    assert [standard_g(one, D(602)) for one in citric] == [D("6.02"), D("9.03"), D("12.04")]
 
 
 def test_the_studios_1_percent_stock_is_10_g_a_litre_as_ours_is() -> None:

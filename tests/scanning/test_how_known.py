@@ -4,15 +4,14 @@ from collections.abc import Callable, Sequence
 from datetime import timedelta
 from pathlib import Path
 
-import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from sqlalchemy import Connection, select
 
 from app.problems import Refused
-from app.records import BASES, Sighting, stronger_first
+from app.records import BASES, Sighting
 from app.scanning.from_photo import Shown
-from app.scanning.how_known import BASIS_OF, Came, known_by
+from app.scanning.how_known import BASIS_OF, Came
 from app.scanning.photo_codes import Seen
 from app.scanning.resolve import resolve
 from app.store.book import Book
@@ -26,24 +25,11 @@ from tests.large_book import copy_of
 from tests.lookups.shop import shelved
 from tests.makers import Clock, Studio
 
-WAYS = st.lists(st.sampled_from(list(Came)), min_size=1, max_size=6)
-
 
 def test_every_way_has_a_basis_and_only_a_scan_proves() -> None:
     assert set(BASIS_OF) == set(Came)
     assert set(BASIS_OF.values()) <= set(BASES)
     assert [way for way, basis in BASIS_OF.items() if basis != "stated"] == [Came.SCAN]
-
-
-def test_what_rests_on_nothing_is_not_known() -> None:
-    with pytest.raises(ValueError, match="rests on something"):
-        known_by()
-
-
-@given(WAYS, WAYS)
-def test_more_ways_never_make_a_link_stronger(some: list[Came], more: list[Came]) -> None:
-    assert stronger_first(known_by(*some, *more)) >= stronger_first(known_by(*some))
-    assert (known_by(*some) == "scanned") == (set(some) == {Came.SCAN})
 
 
 DEEDS: dict[str, Callable[[Studio, int], object]] = {

@@ -2,12 +2,14 @@
 
 import sqlite3
 from collections.abc import Callable
+from cProfile import Profile
 from pathlib import Path
 from typing import Any
 
 import pytest
 from sqlalchemy import event
 
+from app.lookups.recall import recall_list
 from app.lookups.ties import tie_of
 from app.store.book import Book
 from app.work.tagging import apply_tag
@@ -86,3 +88,19 @@ def test_no_deed_takes_more_steps_in_a_book_a_hundred_times_as_large(
     assert {name: (steps, large[name]) for name, steps in small.items()
             if large[name] > 1.5 * steps + 3_000} == {}
     assert len(small) == 17
+
+
+def test_a_recall_of_all_there_is_takes_twice_the_work_for_twice_the_skeins(
+    studio_file: Path, tmp_path_factory: pytest.TempPathFactory
+) -> None:
+    """Counted in calls of functions: with the square of the skeins a large recall took minutes."""
+    calls = []
+    for skeins in (520, 1_040):
+        book = Book(copy_of(studio_file, tmp_path_factory.mktemp(f"all{skeins}")), Clock())
+        analysed(Studio(book, furnished=True), skeins)
+        profile = Profile()
+        listed = profile.runcall(book.ask, recall_list, "supplier_lot", 1)
+        assert listed.count >= skeins
+        calls.append(sum(one.callcount for one in profile.getstats()))
+        book.close()
+    assert calls[1] < 2.3 * calls[0]

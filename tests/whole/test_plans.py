@@ -39,8 +39,8 @@ from app.lookups.rails import dry_at
 from app.lookups.redyes_asked import redyes_asked
 from app.lookups.reorder import Asked, reorder
 from app.lookups.rinsing import rinsing
+from app.lookups.shade_drift import drift_of
 from app.lookups.shade_map import shade_map
-from app.lookups.shade_sorting import drift_of, shade_sorting
 from app.lookups.shelves import on_shelf
 from app.lookups.skeins import named_by_tag
 from app.lookups.tag_counts import lot_tag_counts
@@ -50,6 +50,7 @@ from app.lookups.thread import thread
 from app.lookups.ties import open_ties, tie_of
 from app.lookups.to_inspect import lot_before, to_inspect
 from app.lookups.together import in_one_water
+from app.lookups.told_faults import not_seen_good
 from app.lookups.trail import trail
 from app.lookups.trays import trays_now
 from app.lookups.two_lots import unsettled
@@ -68,7 +69,7 @@ from tests.store.test_dialect import KEPT
 
 SKEINS = 3_120
 BIG = {"yarn", "part", "draw", "in_bath", "in_load", "tag", "tag_on", "whereabouts", "deed",
-       "touched"}
+       "touched", "sighting", "report", "cause"}
 
 
 @pytest.fixture(scope="module")
@@ -161,6 +162,7 @@ QUESTIONS: dict[str, Question] = {
     "new marks": lambda c, s, row: marks_for(c, "L1", 3, s.random),
     "a cone": lambda c, s, row: cone_facts(c, 2),
     "what to count": lambda c, s, row: expected_by_tie(c, [row["group"]]),
+    "what was told of a skein": lambda c, s, row: not_seen_good(c, [row["skein"]]),
     "a hold above a skein": lambda c, s, row: held_by(thread(c, [row["skein"]]), row["skein"]),
     "the tie of a cone": lambda c, s, row: tie_of(c, 2, 1),
     "ties in work": lambda c, s, row: open_ties(c, 1, 0),
@@ -185,7 +187,6 @@ QUESTIONS: dict[str, Question] = {
     "cords with discs": lambda c, s, row: bundles_now(c, s.clock.now),
     "how a lot looks": lambda c, s, row: lot_shade(c, 2),
     "the lots nearest to a colour": lambda c, s, row: nearest_lots(c, TEAL["P"], 1),
-    "a colourway's lots by shade": lambda c, s, row: shade_sorting(c, 1, 1),
     "the drift of a colourway": lambda c, s, row: drift_of(c, 1, 1),
     "a colourway's lots as a map": lambda c, s, row: shade_map(c, 2),
     "lots that wait for a verdict": lambda c, s, row: to_inspect(c),

@@ -8,10 +8,12 @@ from hypothesis.stateful import precondition, rule
 from sqlalchemy import select
 
 from app.calculations.evidence import Seen
+from app.lookups.fault_cases import open_of_case
 from app.lookups.fault_evidence import in_question
 from app.lookups.recall import recall_list
 from app.records import Recall
 from app.records.reports import FAULTS
+from app.work.closing_cases import close_with_it
 from app.work.photos import erase_photo, keep_photo
 from app.work.recalling import keep_recall
 from app.work.reporting import FaultIn, decide_cause, report_fault, seen_good
@@ -69,6 +71,22 @@ class FaultsWalk(OffersWalk):
         if erase:
             self.do(erase_photo, photo)
         self.do(decide_cause, report, "not found")
+        assert self.answers() == self.told
+
+    @precondition(lambda self: self.reports)
+    @rule(data=st.data())
+    def close_a_case(self, data: st.DataObject) -> None:
+        """Whatever met the cone is closed with it, and open again when that is taken back."""
+        report = data.draw(st.sampled_from(self.reports))
+        cone = data.draw(st.sampled_from(self.cones))
+        decided = self.studio.done(decide_cause, report, "cone", cone)
+        others = self.studio.book.ask(open_of_case, report)
+        if others:
+            done = self.studio.done(close_with_it, report, others)
+            assert self.studio.book.ask(open_of_case, report) == ()
+            self.studio.undo(done.seq)
+        assert self.studio.book.ask(open_of_case, report) == others
+        self.studio.undo(decided.seq)
         assert self.answers() == self.told
 
     @rule(data=st.data(), practice=st.booleans(), undo=st.booleans())

@@ -20,7 +20,7 @@ from app.work.finishing import finish
 from app.work.kits import make_kit, open_kit, sell_kit
 from app.work.matching import belongs_to, find, is_missing_from, is_one_of
 from app.work.mixing import lose
-from app.work.moving import To, call_second, end_put_bys, move, put_by
+from app.work.moving import To, call_second, end_put_bys, lay, move, put_by
 from app.work.opening_stock import OldLot, open_lot
 from app.work.remaking import cut, gather
 from app.work.tagging import apply_tag, reprint
@@ -94,6 +94,16 @@ class ShelfWalk(YarnWalk):
     def to_shelf(self, data: st.DataObject, undo: bool) -> None:
         rows = self.pick(data, self.tagged("table", "fair", "put by", "taken", "lost"), 4)
         self.went(rows, "shelf", self.attempt(move, rows, To("shelf", place=self.shelf), undo=undo))
+
+    @precondition(lambda self: self.tagged("table", "put by"))
+    @rule(data=st.data(), undo=st.booleans())
+    def lie_on_a_shelf(self, data: st.DataObject, undo: bool) -> None:
+        rows = self.pick(data, self.tagged("table", "put by"), 4)
+        kept = [row for row in rows if row in self.tagged("put by")
+                and self.world.ends[row] > self.studio.clock.now + timedelta(minutes=1)]
+        done = self.attempt(lay, rows, self.shelf, undo=undo)
+        self.went(kept, "put by", done)
+        self.went([row for row in rows if row not in kept], "shelf", done)
 
     @precondition(lambda self: self.tagged(*HERE))
     @rule(data=st.data(), undo=st.booleans(), late=st.booleans(),

@@ -7,19 +7,23 @@ import re
 import shutil
 import sys
 from collections.abc import Callable, Iterable, Sequence
+from datetime import UTC, datetime
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from PIL import Image
 from PySide6.QtWidgets import QAbstractItemView, QApplication, QLabel, QWidget
+from sqlalchemy import select
 
 from app.calculations.codes import Kind, bare_characters, numbered
 from app.demo.life import live
 from app.lookups.certainty import tally
 from app.lookups.counter import Tagged, at_counter
-from app.lookups.jars import jars_now, lots_of
+from app.lookups.fills import baths_of
+from app.lookups.jars import jars_now
 from app.lookups.things import by_code
 from app.lookups.thread import thread
+from app.records import Bath, DeedRow, DyeLot
 from app.window.main_window import MainWindow
 from app.window.parts.key_button import KeyButton
 from app.window.posing import quiet, show_in
@@ -180,8 +184,11 @@ def a_weak_jar(owner: Owner) -> None:
     owner.reads("jar fill turquoise B1, fill 3")
     ask = owner.window.session.ask
     fill = next(jar.fill for jar in ask(jars_now) if "turquoise" in jar.dye)
-    weak = [ask(by_code, bare_characters(lot.code)).id for lot in ask(lots_of, fill)
-            if (lot.at.month, lot.at.day) < (4, 2)]
+    weak = ask(lambda c: c.execute(
+        select(DyeLot.id).join(Bath, Bath.id == DyeLot.bath)
+        .join(DeedRow, DeedRow.seq == Bath.deed).where(
+            DyeLot.bath.in_(baths_of(c, fill)),
+            DeedRow.happened < datetime(2026, 4, 2, tzinfo=UTC))).scalars().all())
     green = [owner.went_through("lot", lot) for lot in weak]
     cause = owner.follows("off shade", lambda row: any(one(row) for one in green))
     assert cause == "jar fill turquoise B1, fill 3"
@@ -240,7 +247,7 @@ def a_join(owner: Owner) -> None:
                 "26·16·WT2 2F | on a shelf | partly: 38 % of the metres | HOLD")
     owner.picture("case-6")
     owner.press("R")
-    owner.reads("= 5 in all", "all 5, 88 % of their metres")
+    owner.reads("= 5 in all", "4 skeins | all 4", "this one, 38 % of its metres")
 
 
 def an_overdye(owner: Owner) -> None:

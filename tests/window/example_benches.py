@@ -9,11 +9,11 @@ from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions, Card, SideBySide
 from app.window.parts.count_pad import CountPad
 from app.window.parts.key_button import KeyButton
-from app.window.parts.station_tag import Station
 from app.window.parts.swatch import Swatch, Zone
 from app.window.parts.thing_table import Head, ThingTable
 from app.window.parts.tie_patch import TiePatch
 from app.window.parts.words import SECOND, BigNumber, CodeWords, Digits, Words
+from tests.window.stops import Station
 
 TRAIL = (
     Station("delivery", "14 Mar", "24 cones"),

@@ -18,17 +18,17 @@ from app.window.look.stylesheet import wear  # noqa: E402
 from app.window.main_window import MainWindow  # noqa: E402
 from app.window.parts.card import Actions, Card, SideBySide  # noqa: E402
 from app.window.parts.count_pad import CountPad  # noqa: E402
-from app.window.parts.fields import CodeField, CountField, GramsField  # noqa: E402
+from app.window.parts.fields import CountField, GramsField  # noqa: E402
 from app.window.parts.findings import Finding, Findings  # noqa: E402
 from app.window.parts.hold_plate import HoldLine, HoldPlate  # noqa: E402
 from app.window.parts.key_button import KeyButton  # noqa: E402
-from app.window.parts.station_tag import Station  # noqa: E402
 from app.window.parts.swatch import Swatch, Zone  # noqa: E402
 from app.window.parts.tie_patch import TiePatch  # noqa: E402
 from app.window.parts.words import BigNumber, CodeWords, FactLine  # noqa: E402
 from app.window.parts.yarn_trail import YarnTrail  # noqa: E402
 from tests.window.example_benches import LotBench, ReelBench  # noqa: E402
 from tests.window.fakes import a_place, a_session  # noqa: E402
+from tests.window.stops import Station  # noqa: E402
 
 CERTAIN = (
     Station("delivery", "14 Mar", "24 cones"),
@@ -93,13 +93,11 @@ def parts() -> QWidget:
     words.add(BigNumber("2.408", "g wanted", "2.36 to 2.46 is good"))
     words.add(BigNumber("12", "skeins left to sell"))
     fields = Card("Fields")
-    grams, count, code = GramsField("Gross weight"), CountField("Skeins"), CodeField("Lot")
+    grams, count = GramsField("Gross weight"), CountField("Skeins")
     grams.line.setText("1,462")
     grams.value()
     count.line.setText("12")
-    code.line.setText("26·19·H44")
-    code.value()
-    fields.add(grams, count, code)
+    fields.add(grams, count)
     keys = Card("Keys")
     keys.add(Actions(KeyButton("Put by", "F5", strong=True), KeyButton("Sell", "F6")))
     refused = KeyButton("Print one more tag", "F7")

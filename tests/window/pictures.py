@@ -291,8 +291,9 @@ POSES = (
     Pose("counter-keep", "Counter", lambda it: (it.scan("2615YX1"), it.press("F3"))),
     Pose("counter-more", "Counter", lambda it: (it.scan("2615YX1"), it.press("F11"))),
     Pose("counter-ways", "Counter", lambda it: it.scan("2615YX1", count(6))),
-    Pose("counter-said", "Counter", lambda it: (
-        it.scan("2615YX1", count(6)), it.press("1"))),
+    Pose("counter-said", "Counter", lambda it: (it.scan("2615YX1", count(6)), it.press("1"))),
+    Pose("counter-offered", "Counter", lambda it: (
+        it.scan("2615YX1", count(6)), it.press("2", "3", "3", "2"))),
     Pose("counter-buyer", "Counter", lambda it: it.ask("tallow")),
     Pose("counter-hold", "Counter", lambda it: it.scan_tags("2615X1R", 1)),
     Pose("desk-empty", "Desk"),

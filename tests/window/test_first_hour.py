@@ -39,7 +39,7 @@ def wash_and_hang(day):
 def shelve(day):
     """What was just tied on lies on a shelf with one scan of its plate."""
     day.scan(SHELF)
-    assert day.said == "6 skeins on a shelf 004"
+    assert day.said == "6 skeins on shelf 004"
 
 
 def sell_two(day, code, marks):

@@ -5,8 +5,8 @@ from app.window.bench import Around, Bench
 from app.window.floor import Floor
 from app.window.parts.findings import Finding
 from app.window.parts.key_button import KeyButton
-from app.window.parts.station_tag import Station
 from tests.window.fakes import a_place, a_session
+from tests.window.stops import Station
 
 
 class Quiet(Bench):

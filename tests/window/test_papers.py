@@ -26,6 +26,14 @@ def test_a_paper_is_thrown_away_and_one_that_is_not_there_is_no_trouble(tmp_path
         throw_away(book, "shop", "customer-3.json")
 
 
+def test_a_paper_is_kept_by_an_old_lots_code_too(tmp_path):
+    book = tmp_path / "studio.book"
+    path = keep(book, "tags", "GL14/3:7 entry 12.pdf", b"%PDF")
+    assert path == tmp_path / "studio tags" / "GL14-3-7 entry 12.pdf"
+    throw_away(book, "tags", "GL14/3:7 entry 12.pdf")
+    assert not path.exists()
+
+
 def test_what_cannot_be_written_is_refused_in_a_sentence(tmp_path):
     (tmp_path / "studio plates").write_text("in the way")
     with pytest.raises(Refused, match="cannot be written"):

@@ -13,7 +13,6 @@ from app.work.dyeing import (
     lift,
     name_colourway,
     name_lot,
-    next_version,
 )
 from app.work.holding import hold
 from app.work.weigh_lines import LineIn, begin_line
@@ -106,7 +105,7 @@ def test_an_empty_bath_and_one_without_a_recipe_have_not_happened(studio: Studio
     with pytest.raises(Refused, match="Nothing is in the pot yet"):
         bathe(studio)
     group = studio.wind(studio.cone(), 4)
-    for unknown in (99, studio.do(next_version, 1, "more yellow")):
+    for unknown in (99, studio.do(name_colourway, "Ferry Ledger")):
         if unknown != 99:
             studio.undo()
         with pytest.raises(NotFound, match="This recipe is not in the book"):
@@ -120,11 +119,7 @@ def test_what_was_divided_before_cannot_be_in_it(studio: Studio) -> None:
         bathe(studio, group)
 
 
-def test_a_recipe_that_was_used_is_not_altered_its_next_version_is_made(studio: Studio) -> None:
-    assert studio.done(next_version, 1, "yellow 0.25").said == (
-        "version 2 of Sluice Keeper's Glove")
-    with pytest.raises(NotFound, match="This colourway is not in the book"):
-        studio.do(next_version, 9, "")
+def test_a_colourway_is_named_once(studio: Studio) -> None:
     with pytest.raises(Refused, match="is there already; nothing was saved"):
         studio.do(name_colourway, "Sluice Keeper's Glove")
     assert studio.done(name_colourway, "Ferry Ledger").said == "named Ferry Ledger"

@@ -58,9 +58,12 @@ def test_a_hold_on_a_makers_lot_of_dye_reaches_each_fill_it_went_into(studio: St
 
 def test_a_lift_and_a_clearing_say_what_was_done(studio: Studio) -> None:
     group = studio.wind(studio.cone(), 4)
-    assert studio.done(hold, "cone", 1, "oil").said == "put a hold on a cone: oil"
-    assert studio.done(clear, 1, group, "lamp").said == "cleared of hold 1: lamp"
-    assert studio.done(lift_hold, 1, "washed").said == "lifted hold 1: washed"
+    assert studio.done(hold, "cone", 1, "oil").said == (
+        "put a hold on cone C·0001·7: oil")
+    assert studio.done(clear, 1, group, "lamp").said == (
+        "cleared some skeins of the hold on cone C·0001·7: lamp")
+    assert studio.done(lift_hold, 1, "washed").said == (
+        "lifted the hold on cone C·0001·7: washed")
 
 
 @pytest.mark.parametrize("nothing", ["", "   "])

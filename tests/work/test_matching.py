@@ -65,15 +65,27 @@ def test_a_find_that_was_missing_at_a_count_is_counted_again(studio):
 
 
 def test_a_find_is_matched_once_and_only_to_a_gap(studio):
-    _, pile, skeins = lot_of(studio, 4, 2)
+    _, _, skeins = lot_of(studio, 4, 2)
     found = studio.do(find, 1, 97_000)
     with pytest.raises(Refused, match="Nothing is missing"):
-        studio.do(is_missing_from, found, pile)
+        studio.do(is_missing_from, found, skeins[0])
     with pytest.raises(Refused, match="one of something"):
         studio.do(is_one_of, found, [])
     studio.do(is_one_of, found, skeins)
     with pytest.raises(Refused, match="matched already"):
         studio.do(is_one_of, found, skeins)
+
+
+def test_a_find_may_be_the_last_of_a_pile_that_never_got_its_tag(studio):
+    lot, pile, _ = lot_of(studio, 4, 3)
+    found = studio.do(find, 1, 97_000)
+    studio.do(is_missing_from, found, pile, "matched")
+    assert {k[0]: a.count for k, a in studio.present("lot", lot).items()} == {"table": 4}
+    assert pile not in [one.id for one in studio.book.ask(piles_waiting)]
+    assert studio.origins(found, "lot")[0].thing == lot
+    studio.book.ask(adds_up)
+    studio.undo()
+    assert pile in [one.id for one in studio.book.ask(piles_waiting)]
 
 
 def test_a_tag_on_another_lots_skein_is_put_right(studio):

@@ -3,15 +3,19 @@
 from datetime import timedelta
 
 import pytest
+from sqlalchemy import select
 
 from app.calculations.codes import Kind
 from app.lookups.left_to_sell import left_to_sell
 from app.lookups.skeins import now_of
 from app.problems import Refused
+from app.records import Whereabouts
 from app.work.bundling import make_plates
 from app.work.holding import clear, hold, lift_hold
-from app.work.moving import To, call_second, end_put_bys, move, put_by
+from app.work.kits import make_kit
+from app.work.moving import To, call_second, end_put_bys, lay, move, put_by
 from app.work.selling import sell
+from tests.deeds import customer
 
 
 @pytest.fixture
@@ -30,6 +34,33 @@ def shop(studio):
 
 def left(shop):
     return list(shop.book.ask(left_to_sell, shop.lot).skeins)
+
+
+def test_what_is_put_by_stays_so_on_the_shelf_it_lies_on(studio):
+    _, skeins = studio.tagged(studio.cone(), 3)
+    ada = studio.do(customer, "Ada Nygård")
+    until = studio.clock.now + timedelta(days=3)
+    studio.do(put_by, skeins[:2], studio.pot, until, ada)
+    said = studio.done(lay, skeins, studio.pot2).said
+    assert said == "3 skeins on shelf 002, 2 of them put by as before"
+    assert studio.present().keys() == {("put by", "skein"), ("shelf", "skein")}
+    rows = studio.book.ask(lambda c: c.execute(
+        select(Whereabouts.state, Whereabouts.place, Whereabouts.customer, Whereabouts.ends)
+        .where(Whereabouts.until.is_(None)).order_by(Whereabouts.yarn)).all())
+    assert rows == [("put by", studio.pot2, ada, until)] * 2 + [
+        ("shelf", studio.pot2, None, None)]
+    studio.clock.now = until + timedelta(minutes=1)
+    studio.do(lay, skeins[:1], studio.pot)
+    assert studio.present()["shelf", "skein"].count == 2
+    studio.check()
+
+
+def test_a_skein_met_outside_its_kit_leaves_it_and_that_is_marked(studio):
+    _, skeins = studio.tagged(studio.cone(), 2)
+    studio.do(make_kit, "Stair-Rail Cowl", skeins)
+    (found,) = studio.done(lay, skeins[:1], studio.pot).findings
+    assert "was in a kit, which lacks it now" in found
+    assert {k[0]: a.count for k, a in studio.present().items()} == {"shelf": 1, "kit": 1}
 
 
 def test_what_is_on_a_shelf_is_left_to_sell(shop):

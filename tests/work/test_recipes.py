@@ -9,7 +9,7 @@ from app.lookups.recipe_amounts import amounts, difference
 from app.lookups.recipes import recipe_then, versions
 from app.problems import NotFound, Refused
 from app.records import Component, RecipeVersion
-from app.work.dyeing import next_version
+from app.work.dyeing import name_colourway
 from app.work.recipes import (
     ComponentIn,
     RecipeIn,
@@ -54,8 +54,8 @@ def test_what_is_written_changes_only_into_a_next_version_with_its_reason(studio
 
 
 def test_a_version_that_was_only_named_is_filled_in_and_keeps_its_words(studio: Studio) -> None:
-    named = studio.do(next_version, 1, "as in the old book")
-    assert studio.do(write_recipe, RECIPE) == named
+    named = studio.do(name_colourway, "Ferry Ledger", None, "as in the old book")
+    assert studio.do(write_recipe, replace(RECIPE, colourway=2)) == named
     assert studio.book.ask(recipe_then, named).reason == "as in the old book"
 
 

@@ -1,10 +1,18 @@
 """A fault is kept as it was told; what was seen good too; the owner says what it was."""
 
+from datetime import timedelta
+
 import pytest
 
+from app.calculations.codes import Kind, shown
+from app.lookups.fault_evidence import in_question
 from app.lookups.reports import report
+from app.lookups.skeins import named_by_tag
 from app.problems import NotFound, Refused
+from app.work.bundling import make_plates
+from app.work.moving import To, move
 from app.work.reporting import FaultIn, decide_cause, report_fault, seen_good
+from app.work.selling import sell
 from tests.makers import Studio
 
 STREAK = FaultIn("streak", "counter", where_on="repeats", repeat_mm=1500, words="pale stripe")
@@ -88,3 +96,38 @@ def test_more_than_came_of_a_lot_is_kept_as_said_and_marked(studio: Studio) -> N
     assert told.findings == ("4 are said to have it, and 3 came of this lot: ask again how many, "
                              "and whether they are all of it.",)
     assert not studio.done(report_fault, FaultIn("hole", "customer", lot=lot, count=3)).findings
+
+
+def test_what_goes_to_a_buyer_though_a_fault_was_told_of_it_is_marked(studio: Studio) -> None:
+    _, skeins = studio.tagged(studio.cone(), 5)
+    (shelf,) = studio.do(make_plates, Kind.SHELF, [3])
+    studio.do(report_fault, STREAK, skeins[:4])
+    assert studio.done(move, skeins, To("shelf", place=shelf)).findings == ()
+    first = shown(studio.book.ask(named_by_tag, skeins[:1])[skeins[0]].mark)
+    assert studio.done(sell, skeins[:1]).findings == (
+        f"“streak” was told of {first} on 6 Apr 2026; nobody closed it.",)
+    assert studio.done(sell, skeins[4:]).findings == ()
+    studio.do(seen_good, skeins[3:4], "counter")
+    assert studio.done(sell, skeins[3:4]).findings == ()
+    (both,) = studio.done(sell, skeins[1:3]).findings
+    assert both.count("26·15·") == 2
+    studio.check()
+
+
+def test_seen_good_says_that_a_fault_told_before_goes_on_counting(studio: Studio) -> None:
+    _, skeins = studio.tagged(studio.cone(), 5)
+    number = studio.do(report_fault, STREAK, skeins[:4])
+    other = studio.do(report_fault, FaultIn("stain", "customer"), skeins[4:])
+    (found,) = studio.done(seen_good, skeins, "inspection", number).findings
+    assert found.count("26·15·") == 3  # the first three of four, of the streak alone
+    assert found.endswith(
+        " and 1 more on 6 Apr 2026, and seen good does not take that back: among its suspects the "
+        "fault counts while the report stands. Counter and Packing warn of it no more.")
+    asked = studio.book.ask(in_question, "streak")
+    assert asked is not None
+    assert [one.seen.name for one in asked.evidence.skeins] == ["FAULTY"] * 4 + ["GOOD"]
+    assert [one.split("”")[0] for one in studio.done(seen_good, skeins, "counter").findings] == [
+        "“streak", "“stain"]
+    assert studio.book.ask(report, other).good == 0  # type: ignore[union-attr]
+    assert studio.done(seen_good, skeins[:1], "counter",
+                       happened=studio.clock.now - timedelta(days=1)).findings == ()

@@ -10,6 +10,7 @@ from app.problems import NotFound, Refused
 from app.work.bases import describe_base
 from app.work.bundling import make_plates
 from app.work.dyeing import name_colourway
+from app.work.holding import hold
 from app.work.matching import new_tag
 from app.work.moving import To, move
 from app.work.returning import came_back, came_back_untagged, taken_back
@@ -133,3 +134,10 @@ def test_its_shade_narrows_what_an_untagged_return_may_be(shop):
     found = shop.do(came_back_untagged, 1, 97_000, "1190", lots=[other])
     assert [link.thing for link in shop.origins(found, "lot")] == [other]
     shop.check()
+
+
+def test_what_comes_back_under_a_hold_is_marked(shop):
+    shop.do(hold, "lot", shop.lot, "oil in the yarn")
+    (found,) = shop.done(taken_back, shop.skeins[:1], "not looked at yet", "1187").findings
+    assert found.startswith("HOLD: 26·15·")
+    assert found.endswith(" may not be sold again: lay it apart, and ask who placed the hold.")

@@ -1,9 +1,11 @@
 """A shelf is counted by scans; the book follows by entries, and sold things stay a question."""
 
 import pytest
+from sqlalchemy import select
 
 from app.lookups.stocktakes import Count, stocktake
 from app.problems import NotFound, Refused
+from app.records import Whereabouts
 from app.work.stocktaking import begin_stocktake, met, met_untagged, put_right
 from tests.deeds import put, send
 from tests.makers import Studio
@@ -56,3 +58,28 @@ def test_no_correction_without_its_reason_and_no_count_of_nothing(studio: Studio
     with pytest.raises(NotFound, match="This stocktake is not in the book"):
         studio.do(met, 99, skeins)
     assert studio.book.ask(stocktake, 99) is None
+
+
+@pytest.mark.parametrize(("why", "state"), [
+    ("given away or used in the studio", "given"), ("thrown away", "discarded"),
+    ("laid elsewhere, not known where", "lost"), ("the roof leaked", "lost")])
+def test_the_reason_says_what_became_of_them(studio: Studio, why: str, state: str) -> None:
+    _, skeins = studio.tagged(studio.cone(), 2)
+    studio.do(put, skeins, "shelf", studio.pot)
+    number = studio.do(begin_stocktake, studio.pot)
+    studio.do(met, number, skeins[:1])
+    studio.do(put_right, number, why)
+    counts = {now: amount.count for (now, _), amount in studio.present().items()}
+    assert counts == {"shelf": 1, state: 1}
+    with pytest.raises(Refused, match="Nothing here is to be put right"):
+        studio.do(put_right, number, why)
+
+
+def test_what_was_sold_without_a_scan_has_an_order_as_stated(studio: Studio) -> None:
+    _, skeins = studio.tagged(studio.cone(), 1)
+    studio.do(put, skeins, "shelf", studio.pot)
+    number = studio.do(begin_stocktake, studio.pot)
+    studio.do(put_right, number, "sold without a scan")
+    with studio.book.reading() as connection:
+        assert connection.execute(select(Whereabouts.state, Whereabouts.basis).where(
+            Whereabouts.until.is_(None))).all() == [("sent", "stated")]

@@ -6,10 +6,9 @@ from sqlalchemy import select
 from app.lookups.discs import yarn_on_disc
 from app.problems import Refused
 from app.records import Draw, Yarn
-from app.store.deed import Deed
 from app.work.bases import describe_base
 from app.work.finishing import finish
-from app.work.winding import Drawn, Wound, end_cone, one_cone, wind, wound_mm
+from app.work.winding import Drawn, Wound, end_cone, wind
 from tests.makers import EACH_MG, LONG_MM, Studio, tarnfield
 
 
@@ -83,17 +82,6 @@ def test_what_cannot_be_one_winding_is_refused(studio: Studio) -> None:
         with pytest.raises(Refused, match=words):
             studio.do(wind, reel)
     assert studio.present() == {}
-
-
-def test_whole_put_ups_are_wound_by_the_turns_of_their_base(studio: Studio) -> None:
-    cone = studio.cone()
-
-    def of(deed: Deed) -> list[int]:
-        minis = one_cone(deed, cone, 3, "mini", "red")
-        return [wound_mm(deed, cone, "skein"), minis.draws[0].mm]
-    assert studio.do(of) == [LONG_MM, 3 * 82_500]
-    with pytest.raises(Refused, match="is not sold as a ball"):
-        studio.do(lambda deed: wound_mm(deed, cone, "ball"))
 
 
 def test_a_cone_that_ends_even_is_ended_without_a_word(studio: Studio) -> None:

@@ -9,16 +9,18 @@ from PySide6.QtGui import QKeyEvent
 
 from app.lookups.things import Found
 from app.records.reports import FAULTS, WHERE_ON
+from app.window.faults.distance import read_mm
 from app.window.look.look import Size
+from app.window.parts.action_plates import COUNTS
 from app.window.parts.card import Actions, Card, SideBySide
-from app.window.parts.fields import CountField, GramsField, TextField
+from app.window.parts.fields import CountField, Field, TextField
 from app.window.parts.key_button import KeyButton
+from app.window.parts.sight import bring
 from app.window.parts.words import SECOND, Words
 from app.work.dividing import skeins
 
 REPEATS_HINT = ("Every 1.5 m it is the reel, every 40 cm a tie; at random distances the spinning; "
                 "at one end only the bath or a rail.")
-_MM = 10
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,9 +65,10 @@ class FaultCard(Card):
         self.seen, self.token = seen, uuid4().hex  # a double press tells it once
         self.pictures: list[bytes] = []
         self.skeins = dict(seen.skeins)
-        self.faults = [_choice(name, f"{n}  {name}") for n, name in enumerate(FAULTS, 1)]
+        self.faults = [_choice(name, f"{n}  {name}" if n in COUNTS.values() else "")
+                       for n, name in enumerate(FAULTS, 1)]
         self.where = [_choice(name) for name in WHERE_ON]
-        self.repeat = GramsField("Distance from one place to the next", "centimetres")
+        self.repeat = Field("Distance from one place to the next", read_mm, "centimetres")
         self.count = CountField("How many skeins have it, as stated")
         self.field = TextField("What is seen, in a few words (no names)")
         self.setFocusProxy(self.field)
@@ -77,6 +80,7 @@ class FaultCard(Card):
         self._lay_out()
         self._join()
         self._show_skeins()
+        self._untouched = self._warned = self._written()
 
     def add_skein(self, found: Found) -> None:
         """One more that has the fault."""
@@ -112,15 +116,32 @@ class FaultCard(Card):
             if count is None:
                 return
         self.said.emit(Told(
-            fault, where or "not said", None if distance is None else int(distance * _MM),
-            self.field.value() or "", (self.order.value() or "").strip(), count,
-            tuple(self.skeins)))
+            fault, where or "not said", distance, self.field.value() or "",
+            (self.order.value() or "").strip(), count, tuple(self.skeins)))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() == Qt.Key.Key_Escape:
-            self.left.emit()
+            self._escape()
         else:
             super().keyPressEvent(event)
+
+    def _escape(self) -> None:
+        """Empty it is left at once; with something on it only when that was said, and again."""
+        now = self._written()
+        if now in (self._untouched, self._warned):
+            self.left.emit()
+        else:
+            self._warned = now
+            self.taken.setText("What stands here is not saved yet, and stays. F9 reports it; Esc "
+                               "once more leaves it, and it is gone.")
+            self.taken.show()
+            bring(self.leave)
+
+    def _written(self) -> tuple[object, ...]:
+        """All that was chosen, typed, scanned and photographed."""
+        lines = (field.line.text() for field in (self.repeat, self.count, self.field, self.order))
+        return (_chosen(self.faults), _chosen(self.where), *lines, len(self.pictures),
+                *self.skeins)
 
     def _lay_out(self) -> None:
         self.add(self.on, Actions(*self.faults), Words("Where on the skein", ink=SECOND),

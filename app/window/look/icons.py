@@ -73,8 +73,8 @@ def _lines(path: QPainterPath, *points: Point, closed: bool = False) -> None:
         path.closeSubpath()
 
 
-def _ring(path: QPainterPath, x: float, y: float, radius: float, flat: float = 1.0) -> None:
-    path.addEllipse(QPointF(x, y), radius, radius * flat)
+def _ring(path: QPainterPath, x: float, y: float, radius: float) -> None:
+    path.addEllipse(QPointF(x, y), radius, radius)
 
 
 def _curve(path: QPainterPath, start: Point, one: Point, two: Point, end: Point) -> None:

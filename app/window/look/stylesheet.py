@@ -76,7 +76,6 @@ def _fields(look: Look) -> str:
             placeholder-text-color: {colours.second_ink}; }}
         QLineEdit:focus, QPlainTextEdit:focus, QSpinBox:focus, QComboBox:focus {{
             border: 2px solid {colours.ink}; padding: 0 8px; }}
-        QLineEdit[codes="true"] {{ font-family: "{families().codes}"; }}
         QLineEdit[scan="true"] {{ min-height: {look.grid(Size.LEAD) + 16}px;
             font-size: {look.px(Size.LEAD)}px; }}
         QLineEdit[scan="true"]:!focus {{ background: {colours.foot}; }}

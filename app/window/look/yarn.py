@@ -36,14 +36,6 @@ def straight(start: QPointF, end: QPointF) -> QPainterPath:
     return path
 
 
-def branch(start: QPointF, end: QPointF) -> QPainterPath:
-    """The way of a yarn that leaves and arrives level, where trails part or meet."""
-    half = QPointF((end.x() - start.x()) / 2, 0)
-    path = QPainterPath(start)
-    path.cubicTo(start + half, end - half, end)
-    return path
-
-
 def draw_yarn(painter: QPainter, way: QPainterPath, certainty: Certainty = Certainty.KNOWN) -> None:
     """Lay the yarn along its way."""
     crossings = max(4, round(way.length() / HALF_WAVE))

@@ -7,7 +7,6 @@ from typing import Generic, TypeVar
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
 
-from app.calculations.codes import Code, read
 from app.problems import BadInput
 from app.window.look.look import Gap
 from app.window.parts.amounts import read_count, read_grams
@@ -98,14 +97,6 @@ class CountField(Field[int]):
 
     def __init__(self, name: str, hint: str = "") -> None:
         super().__init__(name, read_count, hint)
-
-
-class CodeField(Field[Code]):
-    """One of the studio's codes, with or without its separators."""
-
-    def __init__(self, name: str, hint: str = "26·19·K44") -> None:
-        super().__init__(name, read, hint)
-        self.line.setProperty("codes", "true")
 
 
 class TextField(Field[str]):

@@ -6,6 +6,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
+from app.calculations.listing import listing
 from app.calculations.moments import day_words
 from app.scanning.how_known import Came
 from app.scanning.read_back import ReadBack, ReadRow
@@ -89,7 +90,7 @@ class ReadPage(QWidget):
         line = row.lot
         dyed = f"dyed {day_words(line.dyed)}" if line.dyed else "from before the book"
         have = "has" if len(row.buyers) == 1 else "have"
-        buyers = f"{' and '.join(row.buyers)} {have} some" if row.buyers else ""
+        buyers = f"{listing(row.buyers)} {have} some" if row.buyers else ""
         plain = row.found.kind in ("lot", "skein") and not row.found.void
         aside = " · ".join(filter(None, (dyed, "" if plain else row.said, buyers)))
         return Offer(row.text, aside, f"{line.colourway}, {line.base}", chosen,

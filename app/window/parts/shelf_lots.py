@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from app.calculations.codes import shown
+from app.calculations.listing import listing
 from app.lookups.shelves import Met, ShelfLot, ShelfNow, met
 from app.window.look.look import Gap
 from app.window.parts.thing_table import Head, ThingTable
@@ -46,8 +47,7 @@ def _looks(together: Sequence[Met]) -> int:
 
 def met_words(one: Met) -> str:
     """'Two lots of Ferry Ledger lie here, 4 of 26·15·R6F and 3 of 26·16·K44: keep them apart …'"""
-    counts = [f"{lot.count} of {shown(lot.code or 'no code yet')}" for lot in one.lots]
-    said = f"{', '.join(counts[:-1])} and {counts[-1]}"
+    said = listing(f"{lot.count} of {shown(lot.code or 'no code yet')}" for lot in one.lots)
     return (f"{len(one.lots)} lots of {one.colourway}, {one.base}, lie here: {said}. Tie them "
             "apart, or say it to who buys.")
 

@@ -1,6 +1,5 @@
 """One station of the trail: a swing tag on a loop of thread."""
 
-from dataclasses import dataclass
 from typing import Protocol
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
@@ -49,20 +48,6 @@ class Stop(Protocol):
     def here(self) -> bool: ...
     @property
     def link(self) -> str: ...
-
-
-@dataclass(frozen=True, slots=True)
-class Station:
-    """A stop made by hand."""
-
-    kind: str
-    code: str
-    count: str = ""
-    certainty: str = Certainty.KNOWN
-    note: str = ""
-    held: str = ""
-    here: bool = False
-    link: str = ""
 
 
 def spoken(stop: Stop) -> str:

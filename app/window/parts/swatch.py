@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from app.window.look.look import Size, look
 
-SMALL, LARGE = QSize(64, 44), QSize(152, 288)
+SMALL = QSize(64, 44)
 _SPECK = 4.0
 
 

@@ -9,8 +9,6 @@ from app.window.look.look import look
 
 _CORNERS = ((4, 45), (3, 90), (4, 0), (3, -90), (6, 0), (5, 90))
 SHAPES = 2 + len(_CORNERS)
-WORDS = ("round", "square", "triangle", "diamond", "triangle downwards", "six corners",
-         "five corners", "cross")
 
 
 def outline(centre: QPointF, radius: float, shape: int) -> QPainterPath:

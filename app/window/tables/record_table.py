@@ -63,10 +63,6 @@ class RecordTable(QAbstractTableModel, Generic[Row]):
             bottom = min(top + WINDOW, len(self._keys)) - 1
             self.dataChanged.emit(self.index(top, 0), self.index(bottom, len(self._columns) - 1))
 
-    def key_at(self, row: int) -> int:
-        """The key of what stands in this row."""
-        return self._keys[row]
-
     def row_at(self, row: int) -> Row | None:
         """What stands in this row; nothing if it has gone meanwhile."""
         number = row // WINDOW

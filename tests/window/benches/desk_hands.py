@@ -47,7 +47,6 @@ class AtDesk(AtWork):
         return {tag.station.kind: tag.station.held for tag in tags if tag.station.held}
 
 
-
 def open_desk(qtbot, settings, studio, other=4):
     """The window with one working bench and the desk in front; closes it at the end."""
     settings.person, settings.station = "OW", "desk"

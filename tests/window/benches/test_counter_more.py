@@ -155,6 +155,9 @@ def test_a_lot_of_another_day_goes_on_an_order_and_that_the_customer_agreed_is_k
     assert counter.said == (f"promised 2 skeins of {shown(counter.near_code)}, order T1; the "
                             "customer agreed to this lot")
     assert counter.studio.book.ask(agreed_lines, [1])[1].how == "customer agreed"
+    counter.press("F8")
+    counter.ask("T1")
+    assert "order T1; customer agreed 6 Apr 2026" in counter.rows[0]
     counter.studio.check()
 
 
@@ -176,6 +179,10 @@ def test_a_declined_offer_is_kept_and_the_other_ways_stand_there_still(counter):
     assert counter.hand.question.free.accessibleName() == "1 left to sell 2 skeins wanted"
     counter.press("F8")
     assert counter.question == ""
+    assert counter.hand.lot_card.offers.text() == (
+        "Offered 6 Apr 2026, 2 wanted: same lot; declined.")
+    counter.press("F2")
+    assert counter.hand.lot_card.offers.isHidden()
 
 
 def test_the_allowance_is_a_field_and_the_gauge_says_what_must_be_left_of_each_lot(counter):

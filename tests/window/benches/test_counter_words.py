@@ -4,20 +4,29 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 
-from app.calculations.codes import Kind
+from app.calculations.codes import Kind, shown
+from app.lookups.agreed import Agreed
 from app.lookups.bought import Bought
 from app.lookups.counter import at_counter
 from app.window.benches.counter.words import (
     age_words,
     bought_words,
     left_words,
+    offers_words,
     promised_words,
     rest_words,
 )
 from app.work.bundling import make_plates
 from app.work.moving import To, move, put_by
+from app.work.offering import OfferIn, offered
 from app.work.remaking import cut
-from app.work.selling import OrderIn, Wanted, place_order
+from app.work.selling import (
+    OrderIn,
+    Wanted,
+    forget_customer,
+    know_customer,
+    place_order,
+)
 
 
 @pytest.fixture
@@ -66,6 +75,27 @@ def test_a_put_by_that_is_over_says_since_when_and_an_untagged_lot_says_so(studi
         "No skein of it wears a tag yet.")
 
 
+def test_the_last_two_offers_are_told_with_whom_and_what_they_said(studio, shelf):
+    lot, _ = studio.tagged(studio.cone(), 1)
+    near, _ = studio.tagged(studio.cone(), 1)
+    assert offers_words(studio.book.ask(at_counter, lot)) == ""
+    bo = studio.do(know_customer, "Bo Ek")
+    for said in (OfferIn(lot, 5, "redye", "declined"),
+                 OfferIn(lot, 2, "nearest lot", "thinks it over", near, 57, bo),
+                 OfferIn(lot, 1, "same lot", "taken", customer=bo),  # it is seen where it lies
+                 OfferIn(lot, 3, "all new", "taken")):
+        studio.do(offered, said)
+    told = offers_words(studio.book.ask(at_counter, lot)).splitlines()
+    assert told == [
+        "Offered 6 Apr 2026, 3 wanted: all new; taken.",
+        f"Offered 6 Apr 2026 to Bo Ek, who wanted 2: nearest lot {shown(studio.code(near))}, "
+        "0.6 apart; thinks it over."]
+    studio.do(forget_customer, bo)
+    after = offers_words(studio.book.ask(at_counter, lot))
+    assert f"to customer {bo}, who wanted 2" in after
+    assert "Bo Ek" not in after
+
+
 @pytest.mark.parametrize(("days", "said"), [
     (0, "dyed 6 Apr 2026"), (1, "dyed 6 Apr 2026, 1 day ago"), (13, "dyed 6 Apr 2026, 13 days ago"),
     (15, "dyed 6 Apr 2026, 2 weeks ago"), (75, "dyed 6 Apr 2026, 2 months ago"),
@@ -84,4 +114,7 @@ def test_purchases_and_lists_are_said_with_the_right_plurals():
     assert bought_words(waits) == "1 mini taken, not sent yet, 6 Apr 2026, order 9"
     off = Bought(1, "9", placed, "web", "glove", None, "mini", 0, wanted=3, over=True)
     assert bought_words(off) == "3 minis wanted, called off, 6 Apr 2026, order 9"
+    settled = Bought(1, "9", placed, "web", "glove", None, "skein", 2,
+                     agreed=Agreed("rows card put in", placed, "LP"))
+    assert bought_words(settled) == "2 skeins, 6 Apr 2026, order 9; rows card put in 6 Apr 2026"
     assert age_words(None, placed) == "from before the book"

@@ -105,7 +105,7 @@ def test_a_hold_on_the_cone_hangs_there_and_below_it_in_outline(mixed):
     mixed.press("H")
     mixed.type("oil stain")
     mixed.press("Enter")
-    assert mixed.said == "put a hold on a cone: oil stain"
+    assert mixed.said == "put a hold on cone C·0002·K: oil stain"
     assert mixed.held["cone"] == "here"
     assert set(mixed.held.values()) == {"here", "below"}
     assert mixed.held["dye lot"] == "below"
@@ -136,13 +136,14 @@ def test_a_hold_is_lifted_with_its_reason_and_undo_brings_it_back(mixed):
     assert mixed.name.holds == []
     assert mixed.held == {}
     mixed.press("F2")
-    assert mixed.said == "taken back: lifted hold 1: it was grease on the card"
+    assert mixed.said == (
+        "taken back: lifted the hold on cone C·0002·K: it was grease on the card")
     assert len(mixed.name.holds) == 1
 
 
 def test_a_hold_is_put_by_scanner_alone(mixed):
     mixed.scan(mixed.lot, HOLD, plate(2))
-    assert mixed.said == "put a hold on a lot: shade is off"
+    assert mixed.said == f"put a hold on lot {shown(mixed.lot)}: shade is off"
     mixed.scan(mixed.lot, HOLD, DONE)
     assert mixed.hand.page.why.field.wrong.text().startswith("Say what was seen")
 

@@ -10,6 +10,7 @@ from app.calculations.codes import shown
 from app.lookups.holds import live_holds
 from app.lookups.reports import reports
 from app.lookups.skeins import named_by_tag
+from app.work.holding import hold
 from app.work.reporting import FaultIn, report_fault, seen_good
 from app.work.selling import OrderIn, Wanted, place_order
 from tests.calculations.suspect_cases import EARLIER
@@ -211,11 +212,14 @@ def test_a_fault_is_told_once_and_nothing_else_slips_in_while_it_is_told(desk):
     """Plates, letters and double presses while the card is open, or on another page."""
     studio = desk.studio
     lot, skeins = studio.tagged(studio.cone(), 3)
+    studio.do(hold, "lot", lot, "moths")
     desk.scan(mark_of(desk, skeins[0]))
     desk.press("F")
     card = desk.hand.page.why
     desk.scan(plate(2), GOOD, FAULT, HOLD)
     desk.press("G")
+    assert "A fault is being told here" in desk.trouble
+    desk.click(desk.name.holds[0].clear_key)
     assert "A fault is being told here" in desk.trouble
     assert desk.hand.page.why is card
     desk.bench.take_picture(a_photo())
@@ -236,7 +240,79 @@ def test_a_fault_is_told_once_and_nothing_else_slips_in_while_it_is_told(desk):
     asked.save()
     asked.save()
     desk.quiet()
-    assert len(studio.book.ask(live_holds)) == 1
+    assert len(studio.book.ask(live_holds)) == 2
+
+
+def test_two_faulty_skeins_are_called_nothing_and_it_is_said_why(desk):
+    studio = desk.studio
+    cone, other = studio.cones(2)
+    _, skeins = studio.tagged(cone, 2)
+    _, fellows = studio.tagged(other, 8)
+    studio.do(seen_good, fellows, "inspection")
+    desk.scan(mark_of(desk, skeins[0]))
+    report(desk, "thin place", mark_of(desk, skeins[1]))
+    desk.press("F1")
+    first = suspects_of(desk).ranked[0]
+    assert (str(first.suspect), first.word) == (f"cone {shown(cone_code(desk, cone))}", "possible")
+    assert first.chance >= 0.8
+    assert suspects_of(desk).stated.text() == (
+        "Nothing is called likely on fewer than 3 faulty skeins: 2 may be chance.")
+
+
+def test_the_open_reports_of_a_closed_case_are_named_and_closed_by_one_key(desk):
+    studio = desk.studio
+    cone = studio.cone()
+    marks = [mark_of(desk, studio.tagged(cone, 2)[1][0]) for _ in range(3)]
+    for mark in marks:
+        desk.scan(mark)
+        report(desk, "streak")
+    desk.press("F1")
+    card = desk.bench.back.faults.page.case
+    assert not card.isVisible()
+    desk.press("F10")
+    desk.scan(plate(1))
+    first, second, _ = (shown(mark) for mark in marks)
+    assert card.title.text() == "2 reports of “streak” are still open"
+    assert card.told.text() == ("Their yarn went, or may have gone, through the same: "
+                                f"{first}, told 6 Apr; {second}, told 6 Apr.")
+    assert card.key.accessibleName() == "Close these 2 too, with its cause"
+    desk.bench.back.faults.page.table.view.setFocus()
+    desk.press("Alt+A")
+    assert desk.said == f"streak: 2 more reports closed, from cone {shown(cone_code(desk, cone))}"
+    assert not card.isVisible()
+    told = studio.book.ask(reports)
+    assert len({one.cause for one in told}) == 1
+    assert told[0].cause.endswith("seen on the thing itself")
+    desk.press("F2")
+    assert card.key.isVisible()
+
+
+def test_escape_leaves_a_fault_only_when_it_was_said_what_is_lost(desk):
+    """Typed words and a photo stay at the first Esc, and while something else is sought."""
+    studio = desk.studio
+    _, skeins = studio.tagged(studio.cone(), 2)
+    desk.scan(mark_of(desk, skeins[0]))
+    desk.press("F", "Escape")
+    assert desk.hand.page.why is None
+    desk.press("F")
+    card = desk.hand.page.why
+    desk.type("a pale stripe")
+    desk.press("Escape")
+    assert desk.hand.page.why is card
+    assert card.taken.isVisible()
+    assert card.taken.text().startswith("What stands here is not saved yet, and stays.")
+    desk.bench.take_picture(a_photo())
+    desk.press("Escape")  # more stands there now
+    assert desk.hand.page.why is card
+    desk.window.head.scan_line.setFocus()
+    desk.type(mark_of(desk, skeins[1]))
+    desk.press("Enter")
+    assert "A fault is being told here" in desk.trouble
+    assert (desk.hand.page.why, card.field.line.text()) == (card, "a pale stripe")
+    card.setFocus()
+    desk.press("Escape")
+    assert desk.hand.page.why is None
+    assert studio.book.ask(reports) == ()
 
 
 def test_a_closed_report_says_its_cause_and_one_taken_back_leaves_the_page(desk):

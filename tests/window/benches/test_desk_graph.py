@@ -110,3 +110,13 @@ def test_what_has_no_yarn_says_what_to_scan(desk):
     assert not page(desk).pdf_key.isVisible()
     desk.press("F8")
     assert desk.hand.page.isVisible()
+
+
+def test_the_keys_of_the_pages_are_alive_while_it_is_drawn(desk):
+    desk.scan("C00017")
+    for key, name in (("F1", "Faults"), ("F4", "Holds"), ("F11", "Shop"), ("Alt+B", "Balances"),
+                      ("F3", "In hand")):
+        desk.press("F3", "T")
+        assert page(desk).isVisible()
+        desk.press(key)
+        assert (desk.bench.at, page(desk).isVisible()) == (name, False)

@@ -74,6 +74,25 @@ def _gets_a_tag(desk, pile, bare):
     desk.enter(0)
 
 
+def test_a_find_may_be_the_one_that_was_counted_and_never_got_its_tag(desk):
+    studio = desk.studio
+    group = studio.wind(studio.cone(), 6)
+    lot = studio.dye(group)
+    (pile,) = studio.finish(group, red=6)
+    studio.tag(pile, 5)
+    found = studio.do(find, 1, 97_000)
+    desk.scan(studio.code(lot))
+    (first, _) = desk.hand.page.tagless.keys
+    assert first.accessibleName() == "It was counted here and never got its tag"
+    desk.click(first)
+    assert "the pile has one less" in desk.words(desk.hand.page.why)
+    desk.scan(plate(1))
+    assert desk.said == "the find is the one that was counted and never tagged"
+    assert lots_of(studio, found) == [(lot, "known", "matched")]
+    assert "wants a tag" in desk.words(desk.hand.page.tagless)
+    studio.check()
+
+
 def test_a_find_may_be_one_of_those_with_tags_and_which_stays_not_known(desk):
     studio = desk.studio
     lot, _, skeins = short_lot(studio)

@@ -10,10 +10,13 @@ from app.lookups.studio import everyone, people, setting
 from app.problems import NotFound
 from app.store.copies import last_copy
 from app.window.benches.desk import back_pages
+from app.window.parts.key_button import KeyButton
 from app.work.holding import clear, hold
+from app.work.matching import find, is_one_of
 from app.work.people import enrol
 from app.work.studio import choose
-from tests.window.benches.at_work import disc
+from tests.makers import EACH_MG
+from tests.window.benches.at_work import DONE, disc
 from tests.window.benches.desk_hands import open_desk
 
 
@@ -54,10 +57,30 @@ def test_a_hold_says_what_it_stops_and_is_lifted_from_the_list(desk):
     assert "Reaches 4 skeins: 4 on the table; 1 cleared." in desk.words(page)
     assert desk.bench.keys["Holds"].accessibleName() == "Holds: 1"
     desk.click(page.rows[0].lift_key)
+    desk.scan(DONE)
+    assert not desk.trouble
     desk.type("grease from the card")
-    desk.press("Enter")
-    assert desk.said == "lifted hold 1: grease from the card"
+    desk.scan(DONE)
+    assert desk.said == "lifted the hold on cone C·0001·7: grease from the card"
     assert "Nothing is on hold." in desk.words(page)
+
+
+def test_each_hold_counts_its_own_reach_and_what_stands_for_another_once(desk):
+    """A skein that one hold let go is reached by the next; a find is one of those counted."""
+    studio = desk.studio
+    cone = studio.cone()
+    lot, skeins = studio.tagged(cone, 3)
+    first = studio.do(hold, "cone", cone, "oil stain")
+    studio.do(clear, first, skeins[0], "seen under the lamp")
+    studio.do(hold, "lot", lot, "off shade")
+    studio.do(is_one_of, studio.do(find, 1, EACH_MG), skeins)
+    desk.press("F4")
+    words = desk.words(desk.bench.back.holds)
+    assert "Reaches 2 skeins: 2 on the table; 1 cleared." in words
+    assert "Reaches 3 skeins: 3 on the table." in words
+    for who in desk.bench.back.holds.who_keys:
+        others = [one for one in who.parent().findChildren(KeyButton) if one is not who]
+        assert not any(one.geometry().intersects(who.geometry()) for one in others)
 
 
 def test_what_is_held_is_one_tap_away(desk):

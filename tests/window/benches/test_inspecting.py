@@ -4,8 +4,10 @@ import pytest
 from PySide6.QtWidgets import QScrollArea
 
 from app.calculations.codes import shown
+from app.calculations.shade import Colour
 from app.lookups.lot_shade import lot_shade, verdict_of
 from app.work.dyeing import lift
+from app.work.inspecting import ShadeIn, read_shades
 from tests.calculations.shades import SHOP, TEAL
 from tests.lookups.cards import read_lot, read_standard
 from tests.window.benches.at_work import HOLD, SECONDS, disc, plate
@@ -45,6 +47,18 @@ def test_a_reading_is_typed_and_told_with_the_keyboard_alone(at):
     assert looked(at).verdict.verdict == "standard"
     assert at.card.verdicts[0].isChecked()
     assert "Decided: standard (OW, " in at.words()
+
+
+def test_the_step_of_the_grey_scale_is_reckoned_in_daylight_and_not_under_the_shop_s_lamp(at):
+    """The pair whose step is 3.846, so 4, in the worked values of ISO 105-A05."""
+    for looked_at in (SHOP, TEAL["P"].viewing):
+        read_standard(at.studio, (60, 40, 20), at=looked_at)
+    at.studio.do(read_shades, [ShadeIn(Colour(61, 38, 21, SHOP, 4), at.studio.lots[1])])
+    at.scan(at.studio.codes[1])
+    assert "From the standard: CIEDE2000 " in at.words()
+    assert "ISO 105-A05" not in at.words()
+    at.read("61", "38", "21")
+    assert "; 4 on the grey scale for change, by the formula of ISO 105-A05." in at.words()
 
 
 def test_a_wet_card_is_kept_and_not_held_against_a_dry_one(at):
@@ -107,9 +121,6 @@ def test_small_steps_that_add_up_are_told_as_drift(at):
 
 
 def test_a_lot_that_matches_by_day_and_not_under_the_shop_s_lamp_is_named(at):
-    from app.calculations.shade import Colour
-    from app.work.inspecting import ShadeIn, read_shades
-
     read_standard(at.studio, GLOVE, at=SHOP)
     at.studio.do(read_shades, [
         ShadeIn(Colour(*GLOVE, TEAL["P"].viewing, 4), at.studio.lots[1]),

@@ -11,6 +11,7 @@ from app.lookups.skeins import now_of
 from app.window.benches.packing.held import Held
 from app.work.holding import hold
 from app.work.moving import put_by
+from app.work.reporting import FaultIn, report_fault
 from app.work.selling import know_customer, sell
 from app.work.tagging import spoil_tags
 from tests.window.benches.at_work import DONE, UNDO, plate
@@ -344,3 +345,14 @@ def _mark_of(connection, tag):
 
     from app.records import Tag
     return connection.execute(select(Tag.mark).where(Tag.id == tag)).scalar_one()
+
+
+def test_a_skein_told_faulty_is_taken_with_the_warning_said(packing, shop):
+    shop.do(report_fault, FaultIn("streak", "counter"), shop.skeins[0][:1])
+    packing.scan("1042", shop.marks[0][0])
+    words = (f"“streak” was told of {shown(shop.marks[0][0])} on 6 Apr 2026; nobody closed it.")
+    assert (packing.found, packing.orders()) == ([words], {"1042": (1, 4)})
+    assert shop.book.ask(entries, 1)[0].findings == (words,)
+    packing.press("F6")
+    assert packing.said == "sent order 1042: 1 skein"
+    assert packing.found == [words]

@@ -18,6 +18,7 @@ from app.work.holding import hold
 from app.work.kit_patterns import PatternIn, PlaceIn, write_pattern
 from app.work.moving import To, move
 from app.work.opening_stock import OldLot, open_lot
+from app.work.reporting import FaultIn, report_fault
 from app.work.selling import OrderIn, Wanted, place_order
 from tests.documents.samples import text_of
 from tests.large_book import copy_of
@@ -171,7 +172,12 @@ def test_what_no_place_wants_what_is_full_and_what_is_held_stays_out(packing, co
     assert cowl.aside is not None
     assert "pink cast" in cowl.aside.why[0]
     packing.press("F8")
-    packing.scan(marks["Nettle Cellar"][0][0])
+    nettle = marks["Nettle Cellar"][0][0]
+    packing.studio.do(report_fault, FaultIn("stain", "counter"),
+                      [packing.studio.book.ask(_yarn_of, nettle)])
+    packing.scan(nettle)
+    assert packing.found == [
+        f"“stain” was told of {shown(nettle)} on 6 Apr 2026; nobody closed it."]
     assert rows(cowl)[2] == "C, Wet Thatch Tuesday: 1 of 1"
     assert cowl.rows[2].inside.text().startswith("In the bag: Nettle Cellar, ")
     packing.press("F6")

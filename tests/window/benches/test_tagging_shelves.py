@@ -8,6 +8,7 @@ from app.lookups.shelves import on_shelf
 from app.lookups.skeins import now_of
 from app.work.bundling import make_plates
 from app.work.moving import To, move
+from app.work.reporting import FaultIn, report_fault
 from app.work.selling import sell
 from app.work.tagging import spoil_tags
 from tests.window.benches.at_work import begin_work, disc
@@ -60,7 +61,7 @@ def test_tags_and_then_the_shelf(table):
     tags = [tag.mark for tag in studio.book.ask(tags_of, eleven)]
     table.scan(*tags[:3])
     table.scan(plate(12))
-    assert table.said == "3 skeins on a shelf 012"
+    assert table.said == "3 skeins on shelf 012"
     assert table.bench.shelf.last.text() == "3 skeins just tied on lie here now."
     assert lies(studio, studio.shelf) == [(3, 3)]
     table.press("F8")
@@ -85,6 +86,18 @@ def test_a_skein_from_another_shelf_moves(table):
     studio.do(move, skeins, To("shelf", place=studio.corner))
     table.scan(plate(12), mark_of(studio, skeins[0]))
     assert (lies(studio, studio.shelf), lies(studio, studio.corner)) == ([(1, 1)], [(1, 1)])
+
+
+def test_a_skein_told_faulty_is_shelved_and_what_was_told_is_said(table):
+    studio = table.studio
+    _, skeins = studio.tagged(studio.cone(), 1)
+    mark = mark_of(studio, skeins[0])
+    studio.do(report_fault, FaultIn("streak", "counter"), skeins)
+    table.scan(plate(12), mark)
+    words = "“streak” was told of it on 6 Apr 2026; nobody closed it."
+    assert table.bench.shelf.last.text() == f"{shown(mark)} lies here now. {words}"
+    table.scan(mark)
+    assert table.bench.shelf.last.text().endswith(f"counted once. {words}")
 
 
 def test_a_tag_whose_skein_was_sold_is_said_and_kept(table):

@@ -74,7 +74,7 @@ def test_the_day_of_a_lot_by_scanner_alone_wash_spin_and_rail(wash):
     assert wash.trouble == ""
     wash.scan(disc(31))
     assert [stop for stop in wash.trail if stop[0] in ("wash", "spin", "rail")] == [
-        ("wash", "wash 1"), ("spin", "spin 2"), ("rail", "rail 3")]
+        ("wash", "load 1"), ("spin", "load 2"), ("rail", "load 3")]
 
 
 def test_a_machine_is_asked_about_once_and_remembers(wash):
@@ -191,7 +191,7 @@ def test_half_a_cord_goes_elsewhere_and_the_load_in_hand_waits_for_the_split(was
         "in machine 2": {"032": ("wash", 6), "031": ("wash", 5)},
         "in soak tub 1": {"040": ("wash", 3)}}
     wash.scan(disc(40))
-    assert ("wash", "wash 2") in wash.trail
+    assert ("wash", "load 2") in wash.trail
     wash.studio.check()
 
 

@@ -241,7 +241,7 @@ def test_a_finished_cone_that_is_wound_again_says_so(reel, studio):
 def test_a_fault_puts_the_cone_on_hold_with_one_plate_and_its_number(reel, studio):
     studio.cone()
     reel.scan(cone(1), HOLD, plate(3))
-    assert reel.said == "put a hold on a cone: too many knots"
+    assert reel.said == f"put a hold on cone {shown(cone(1))}: too many knots"
     assert ("cone", shown(cone(1))) in reel.trail
 
 
@@ -252,4 +252,4 @@ def test_a_fault_in_other_words_is_typed(reel, studio):
     cards(reel).fault.words.line.setFocus()
     reel.type("smells")
     reel.press("Enter")
-    assert reel.said == "put a hold on a cone: smells"
+    assert reel.said == f"put a hold on cone {shown(cone(1))}: smells"

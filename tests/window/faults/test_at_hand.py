@@ -1,6 +1,5 @@
 """A fault is told, and yarn is seen good, at the tag table and while skeins are twisted."""
 
-
 from app.lookups.printed import tags_of
 from app.lookups.reports import reports
 from tests.window.benches.at_work import DONE, GOOD, disc, plate

@@ -3,6 +3,7 @@
 import pytest
 
 from app.window.faults.fault_card import FaultCard, Seen, Told
+from app.window.parts.action_plates import COUNTS
 
 
 @pytest.fixture
@@ -34,6 +35,13 @@ def test_without_a_fault_or_a_distance_nothing_is_told(qtbot, of_a_skein):
         press(of_a_skein, "stain")
         press(of_a_skein, "repeats")
         of_a_skein.save()
+        assert "centimetres" in of_a_skein.repeat.wrong.text()
+
+
+def test_a_fault_shows_the_number_of_its_plate_where_it_has_one(of_a_skein):
+    shown = {key.accessibleName(): key._words for key in of_a_skein.faults}
+    assert all(of_a_skein.choose(number) for number in COUNTS.values())
+    assert (shown["thin place"], shown["tie mark"]) == ("10  thin place", "tie mark")
 
 
 def test_of_a_lot_as_stated_how_many_have_it_is_asked(qtbot):

@@ -1,6 +1,5 @@
 """What a customer brings is told at the counter, and what came back is seen good."""
 
-
 from app.lookups.reports import reports
 from app.lookups.skeins import named_by_tag
 from app.window.faults.fault_card import FaultCard

@@ -2,7 +2,7 @@ import pytest
 from PySide6.QtCore import QPointF
 from PySide6.QtGui import QColor, QImage, QPainter
 
-from app.window.look.yarn import SWING, YARN, Certainty, branch, draw_yarn, straight
+from app.window.look.yarn import SWING, YARN, Certainty, draw_yarn, straight
 
 WIDTH, MIDDLE = 360, 20
 
@@ -58,9 +58,3 @@ def test_the_plies_lie_apart_between_two_crossings():
     between = 7  # half a crossing
     for y in (MIDDLE - SWING, MIDDLE + SWING):
         assert image.pixelColor(between, round(y)).lightness() > 220
-
-
-def test_a_branch_leaves_and_arrives_level():
-    way = branch(QPointF(0, 0), QPointF(100, 60))
-    assert way.angleAtPercent(0) % 360 == pytest.approx(0, abs=1)
-    assert way.angleAtPercent(1) % 360 == pytest.approx(0, abs=1)

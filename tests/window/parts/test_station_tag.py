@@ -1,6 +1,7 @@
 import pytest
 
-from app.window.parts.station_tag import Station, StationTag, spoken
+from app.window.parts.station_tag import StationTag, spoken
+from tests.window.stops import Station
 
 
 @pytest.fixture

@@ -4,8 +4,8 @@ from PySide6.QtGui import QFontMetricsF
 from PySide6.QtTest import QTest
 
 from app.window.look.look import TARGET, Size, look
-from app.window.parts.station_tag import Station
 from app.window.parts.yarn_trail import YarnTrail
+from tests.window.stops import Station
 
 STATIONS = (
     Station("delivery", "14 Mar", "24 cones", link="14"),

@@ -4,8 +4,8 @@ from datetime import UTC, datetime
 
 from app.calculations.shade_difference import difference
 from app.calculations.shade_groups import shade_groups
+from app.lookups.shade_drift import DriftStep
 from app.lookups.shade_map import ShadeMap, Together
-from app.lookups.shade_sorting import DriftStep
 from tests.calculations.shades import TEAL
 
 CODES = [f"26·15·{first}{second}{third}" for first in "HKM" for second in "RTW"

@@ -66,7 +66,6 @@ def test_a_change_repaints_only_its_window(qtbot, table, fetched):
 def test_what_has_gone_meanwhile_is_blank(table):
     assert table.index(666, 0).data() == ""
     assert table.row_at(666) is None
-    assert table.key_at(666) == 666
 
 
 def test_numbers_keep_to_the_right_and_swatches_are_told(table):

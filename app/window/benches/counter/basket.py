@@ -47,7 +47,7 @@ class Item:
 
 def item_of(lot: AtCounter, skein: Tagged, now: datetime) -> Item:
     """A scanned skein with what the book says of its lot."""
-    asks = tuple(hold_words(hold) for hold in lot.holds if hold.id in skein.holds)
+    asks = tuple(hold_words(hold) for hold in lot.holds_of(skein))
     over = skein.ends is not None and skein.ends <= now
     return Item(skein, lot.line, lot.currency, asks, over)
 

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 from app.lookups.customers import Known
 from app.lookups.prices import money_words
 from app.window.benches.counter.basket import Basket, Item
+from app.window.benches.counter.words import faults_words
 from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions, Card
 from app.window.parts.hold_plate import HoldPlate
@@ -26,7 +27,8 @@ class ItemRow(QWidget):
         super().__init__()
         self.item, self.trouble = item, trouble
         price = "" if item.skein.price is None else money_words(item.skein.price, item.currency)
-        self.setAccessibleName(", ".join(filter(None, (item.shown, price, trouble))))
+        self.setAccessibleName(", ".join(filter(
+            None, (item.shown, price, faults_words(item.skein), trouble))))
         first = QHBoxLayout()
         first.setSpacing(Gap.LINE)
         first.addWidget(CodeWords(item.shown))
@@ -38,6 +40,8 @@ class ItemRow(QWidget):
         words.addWidget(OneLine(item.line.colourway, second=True))
         if item.skein.second:
             words.addWidget(Words(f"a second: {item.skein.second}", ink=SECOND))
+        if item.skein.told:
+            words.addWidget(Words(faults_words(item.skein), bold=True))
         if trouble:
             words.addWidget(Words(trouble.removeprefix("HOLD. "), bold=True))
         row = QHBoxLayout(self)

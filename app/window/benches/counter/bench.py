@@ -42,7 +42,8 @@ from app.window.parts.action_plates import COUNTS, DONE
 LEAVE_IT = "Answer the question first, or leave it with F8."
 _TAKEN = (Kind.LOT, Kind.SKEIN, Kind.SHELF, Kind.KIT)
 _CONCERNS = {"whereabouts", "tag_on", "tag", "order_line", "customer_order", "hold", "clear",
-             "price", "second", "personal", "yarn", "dye_lot"}
+             "price", "second", "personal", "yarn", "dye_lot", "sighting", "cause", "offer",
+             "line_agreed"}
 
 
 class CounterBench(Bench):

@@ -10,15 +10,17 @@ from app.lookups.counter import AtCounter, Tagged
 from app.lookups.lot_lines import LotLine
 from app.window.benches.counter.words import (
     age_words,
+    faults_words,
     hold_words,
     left_words,
+    offers_words,
     price_words,
     promised_words,
     rest_words,
     skein_words,
 )
 from app.window.look.look import Gap, Size
-from app.window.parts.card import Actions, Card
+from app.window.parts.card import Actions, Card, stacked
 from app.window.parts.hold_plate import HoldLine
 from app.window.parts.key_button import KeyButton
 from app.window.parts.offer_rows import Offer, OfferRows
@@ -38,8 +40,9 @@ class LotCard(Card):
         self.setAccessibleName("lot in hand")
         self.code, self.name = CodeWords(size=Size.TITLE), Words("", Size.LEAD, bold=True)
         self.base, self.left = Words(ink=SECOND), BigNumber()
-        self.rest, self.promised = Words(), Words()
+        self.rest, self.promised, self.offers = Words(), Words(), Words()
         self.price, self.skein, self.note = Words(ink=SECOND), Words(bold=True), Words(bold=True)
+        self.faults = Words(bold=True)
         self.put_by_key = KeyButton("Put by", "F3")
         self.promise_key = KeyButton("Promise", "F4")
         self.more_key = KeyButton("Wants more", "F11")
@@ -51,8 +54,8 @@ class LotCard(Card):
         self._swatch.setSpacing(Gap.HAIR)
         words = QVBoxLayout()
         words.setSpacing(Gap.SMALL)
-        for part in (self.code, self.name, self.base, self.note, self.skein, self.left,
-                     self.rest, self.promised, self.price):
+        for part in (self.code, self.name, self.base, self.note, self.skein, self.faults,
+                     self.left, self.rest, self.promised, self.price):
             words.addWidget(part)
         words.insertLayout(3, self._holds)
         words.addStretch(1)
@@ -61,8 +64,9 @@ class LotCard(Card):
         row.addLayout(self._swatch)
         row.addLayout(words, 1)
         self.add(row)
-        self.add_last(Actions(self.put_by_key, self.promise_key, self.more_key,
-                              self.back_key, self.fault_key, self.good_key))
+        keys = Actions(self.put_by_key, self.promise_key, self.more_key,
+                       self.back_key, self.fault_key, self.good_key)
+        self.add_last(stacked(keys, self.offers))  # the keys stay in sight in large text
 
     def show_lot(self, lot: AtCounter, skein: Tagged | None, note: str, now: datetime) -> None:
         """Show another lot, or the same as it is now."""
@@ -73,11 +77,13 @@ class LotCard(Card):
         self.left.show_number(*left_words(lot))
         _say(self.rest, rest_words(lot, now))
         _say(self.promised, promised_words(lot))
+        _say(self.offers, offers_words(lot))
         _say(self.price, price_words(lot))
         _say(self.skein, skein_words(skein, now) if skein else "")
+        _say(self.faults, faults_words(skein) if skein else "")
         _say(self.note, note)
         self._show_swatch(line)
-        self._show_holds(lot)
+        self._show_holds(lot, skein)
         for key in (self.put_by_key, self.promise_key):
             if lot.left.count:
                 key.allow()
@@ -87,7 +93,7 @@ class LotCard(Card):
         self.good_key.setVisible(skein is not None)
 
     def _show_swatch(self, line: LotLine) -> None:
-        _empty(self._swatch)
+        take_down(self._swatch)
         zones = [Zone(line.swatch)] if line.swatch else []
         self._swatch.addWidget(Swatch(zones, line.colourway, SWATCH, "no swatch chosen"), 0,
                                Qt.AlignmentFlag.AlignTop)
@@ -97,10 +103,10 @@ class LotCard(Card):
             self._swatch.addWidget(by_eye)
         self._swatch.addStretch(1)
 
-    def _show_holds(self, lot: AtCounter) -> None:
-        _empty(self._holds)
+    def _show_holds(self, lot: AtCounter, skein: Tagged | None) -> None:
+        take_down(self._holds)
         self.holds = [HoldLine(hold_words(hold), here=hold.source == ("lot", lot.line.lot))
-                      for hold in lot.holds]
+                      for hold in lot.holds_in_sight(skein)]
         for line in self.holds:
             self._holds.addWidget(line)
 
@@ -124,7 +130,3 @@ class NextLookCard(Card):
 def _say(words: Words, text: str) -> None:
     words.setText(text)
     words.setVisible(bool(text))
-
-
-def _empty(layout: QVBoxLayout) -> None:
-    take_down(layout)

@@ -10,9 +10,10 @@ from app.lookups.counter import AtCounter, Tagged
 from app.problems import BadInput
 from app.window.benches.counter.asking import FoundCard, NumberedAsk, ShelfCard
 from app.window.benches.counter.till import Till
-from app.window.benches.counter.words import plate_words
+from app.window.benches.counter.words import hold_words, plate_words
 from app.window.parts.card import Actions
 from app.window.parts.fields import Field
+from app.window.parts.hold_plate import HoldLine
 from app.window.parts.key_button import KeyButton
 from app.window.parts.words import Words
 from app.work.moving import To, move
@@ -25,29 +26,38 @@ from app.work.returning import (
     taken_back,
 )
 
+_APART = ("It may not be sold again while the hold stands: lay it apart, on no shelf for sale. "
+          "Scanning a shelf still says that it is as it left and lies there.")
+
 
 class ReturnCard(NumberedAsk):
     """Was it wound, does it smell? Answers with the look, the place, and how it is known.
 
-    By a key it is where the others lie, as stated: no plate was scanned.
+    By a key it is where the others lie, as stated: no plate was scanned. What is on hold does not
+    go there: its first answer keeps it away from sale.
     """
 
     wants = "Press 1 to 4, or scan the COUNT plate with that number."
 
     def __init__(self, lot: AtCounter, skein: Tagged) -> None:
+        holds = lot.holds_of(skein)
         super().__init__(f"{shown(skein.mark)} came back: look at it first",
+                         _APART if holds else
                          "Scanning a shelf says that it is as it left and lies there.")
         of = f" of order {skein.order}" if skein.order else ""
-        place = lot.free[0] if lot.free else None
+        place = lot.free[0] if lot.free and not holds else None
         there = f", on {plate_words(place.place_words)}" if place else ""
-        looks = ((AS_IT_LEFT, f"As it left{there}"), (WOUND, f"Was wound: a second{there}"),
-                 (SMELLS, "It smells: report it"), (NOT_YET, "Look at it later"))
+        looks = [(AS_IT_LEFT, f"As it left{there}"), (WOUND, f"Was wound: a second{there}"),
+                 (SMELLS, "It smells: report it"), (NOT_YET, "Look at it later")]
+        if holds:
+            looks = [(NOT_YET, "Keep it apart, look at it later"), *looks[:-1]]
         self.keys = [KeyButton(words, str(number), strong=number == 1)
                      for number, (_, words) in enumerate(looks, 1)]
         for key, (look, _) in zip(self.keys, looks, strict=True):
             key.clicked.connect(lambda _=False, look=look: self.answered.emit(
                 (look, place.place if place else None, "stated")))
-        self.lay_out(Words(f"{lot.line.colourway}, {lot.line.base}{of}. Is it wound as we wind it? "
+        self.lay_out(*(HoldLine(hold_words(hold), here=False) for hold in holds),
+                     Words(f"{lot.line.colourway}, {lot.line.base}{of}. Is it wound as we wind it? "
                            "Does it smell of smoke, scent or damp?"), Actions(*self.keys))
 
     def shelf(self, place: int, words: str) -> bool:
@@ -121,7 +131,7 @@ class Returns:
 
     def _taken(self, skein: Tagged, look: str, place: int | None, basis: str) -> None:
         def then() -> None:
-            if place is None and look in (AS_IT_LEFT, WOUND):
+            if place is None and look in (AS_IT_LEFT, WOUND) and not skein.holds:
                 card = ShelfCard(f"{shown(skein.mark)}: on which shelf?")
                 card.answered.connect(lambda told: self._do(
                     move, [skein.yarn], To("shelf", place=told[0])))

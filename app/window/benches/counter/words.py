@@ -8,13 +8,17 @@ from datetime import datetime
 from app.calculations.codes import shown
 from app.calculations.listing import listing
 from app.calculations.moments import day_words
+from app.lookups.agreed import OfferKept
 from app.lookups.bought import Bought
-from app.lookups.counter import AtCounter, Tagged
+from app.lookups.counter import UNSOLD, AtCounter, Tagged
 from app.lookups.holds import HoldFacts
 from app.lookups.kits import KitNow
 from app.lookups.lot_lines import LotLine
 from app.lookups.prices import money_words
+from app.lookups.told_faults import told_words
 
+MOST_OFFERS = 2
+"""Offers that are told of a lot, the last ones."""
 _ORDER = ("shelf", "table", "put by", "kit", "taken", "fair", "sent", "given", "lost",
           "discarded", None)
 _GONE = {"given": "given away", "lost": "lost", "discarded": "thrown away", "fair": "at a fair",
@@ -69,6 +73,15 @@ def promised_words(lot: AtCounter) -> str:
     return f"{said}, and not counted as left."
 
 
+def offers_words(lot: AtCounter) -> str:
+    """'Offered 3 May 2026 to Bo Ek, who wanted 2: nearest lot 26·06·H3W, 0.1 apart; taken.'
+
+    What was taken of the lot itself is left out: it is seen where it lies now.
+    """
+    told = [one for one in lot.offers if (one.way, one.answer) != ("same lot", "taken")]
+    return "\n".join(_offer(one) for one in told[:MOST_OFFERS])
+
+
 def price_words(lot: AtCounter) -> str:
     """'24.50 EUR each', 'skein 24.50 · mini 6.00'; nothing where none is set."""
     prices = {one.put_up: one.price for one in lot.skeins if one.price is not None}
@@ -85,6 +98,11 @@ def skein_words(one: Tagged, now: datetime) -> str:
     state = _sold(one) if one.state == "sent" else _state(one, now)
     second = f" A second: {one.second}." if one.second else ""
     return f"This skein, {shown(one.mark)}: {state}.{second}"
+
+
+def faults_words(one: Tagged) -> str:
+    """What was told of this very skein, where nobody saw it good since."""
+    return " ".join(told_words(told, "this skein") for told in one.told)
 
 
 def hold_words(hold: HoldFacts) -> str:
@@ -110,7 +128,7 @@ def left_short(line: LotLine) -> str:
 
 
 def bought_words(one: Bought) -> str:
-    """'2 skeins, 18 Apr 2026, order T3, 1 came back'."""
+    """'2 skeins, 18 Apr 2026, order T3, 1 came back; customer agreed 18 Apr 2026'."""
     parts = [pieces(one.count, one.put_up)] if one.count else []
     if one.waiting:
         parts.append(f"{pieces(one.waiting, one.put_up)} taken, not sent yet")
@@ -120,7 +138,8 @@ def bought_words(one: Bought) -> str:
     parts += [day_words(one.placed), f"order {one.number}"]
     if one.back:
         parts.append(f"{one.back} came back")
-    return ", ".join(parts)
+    settled = f"; {one.agreed.how} {day_words(one.agreed.at)}" if one.agreed else ""
+    return ", ".join(parts) + settled
 
 
 def bag_count(kit: KitNow) -> str:
@@ -151,6 +170,14 @@ def fetch_words(chosen: Sequence[Tagged]) -> str:
     return ", ".join(f"{listing(marks)} from {place}" for place, marks in by_place.items())
 
 
+def _offer(one: OfferKept) -> str:
+    whom = one.name or (f"customer {one.customer}" if one.customer else "")
+    to = f" to {whom}, who wanted {one.wanted}" if whom else f", {one.wanted} wanted"
+    other = f" {shown(one.other)}" if one.other else ""
+    apart = "" if one.ciede2000 is None else f", {one.ciede2000:.1f} apart"
+    return f"Offered {day_words(one.at)}{to}: {one.way}{other}{apart}; {one.answer}."
+
+
 def _metres(lot: AtCounter) -> str:
     """Of those left; where several put-ups lie there, what surely is left of their metres."""
     lengths = [one.mm for one in lot.free]
@@ -169,7 +196,7 @@ def _places(free: Sequence[Tagged]) -> list[str]:
 def _state(one: Tagged, now: datetime) -> str:
     state = _plain_state(one, now)
     state += " under a void tag" if one.void else ""
-    return f"{state}, on HOLD" if one.holds else state
+    return f"{state}, on HOLD" if one.holds and one.state in UNSOLD else state
 
 
 def _plain_state(one: Tagged, now: datetime) -> str:

@@ -12,6 +12,7 @@ from app.calculations.moments import clock_words
 from app.documents.plates import Plate, action_plates, plate_for, plate_sheets
 from app.documents.scanner_plate import scanner_test_plate
 from app.lookups.holds import HoldFacts, live_holds
+from app.lookups.past_recalls import past_recalls
 from app.lookups.plates import PlatesMade, plates_made
 from app.lookups.recent import entries
 from app.lookups.studio import everyone, tag_words
@@ -30,8 +31,8 @@ from app.window.benches.desk.plates_page import PlatesPage
 from app.window.benches.desk.questions import why_lift
 from app.window.benches.desk.shop_page import Shop
 from app.window.benches.desk.tags_page import TagsAndPrinters
-from app.window.benches.desk.why_card import WhyCard
 from app.window.papers import keep, open_paper
+from app.window.parts.why_card import WhyCard
 from app.window.problem_box import show_failure
 from app.work.bundling import make_plates
 from app.work.holding import lift_hold
@@ -76,6 +77,7 @@ class BackPages(QObject):
         ask(self._count_holds, live_holds)
         if page is self.holds:
             ask(self.holds.show_holds, stopped)
+            ask(self.holds.kept.show_recalls, past_recalls)
         elif page is self.book:
             around = self._bench.around
             ask(self.book.show_entries, entries, self.book.limit)

@@ -23,8 +23,8 @@ from app.window.parts.words import SECOND, Words
 MOST = 40  # rows; the dearest come first
 PUT_RIGHT = (
     "A correction is an entry with its reason, never an overwrite: a shelf is counted at Tagging "
-    "(F6 on its shelf), a jar is weighed at Weighing, what was found is matched on the page of its "
-    "lot here.")
+    "(DONE on its shelf), a jar is weighed at Weighing, what was found is matched on the page of "
+    "its lot here.")
 PRICED = ("Yarn is valued at the tag’s price of its base. What dyes cost is not in the book: jars "
           "stand below, the largest gap first.")
 

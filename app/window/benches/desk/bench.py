@@ -1,8 +1,10 @@
 """The desk: whatever no other bench takes is found and shown here."""
 
 from collections.abc import Sequence
+from functools import partial
 
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QWidget
 
 from app.documents.plates import plate_for
@@ -18,6 +20,7 @@ from app.window.look.look import Gap, look
 from app.window.parts.action_plates import COUNTS, DONE, FAULT, GOOD, HOLD
 from app.window.parts.card import Actions
 from app.window.parts.key_button import KeyButton
+from app.window.parts.why_card import WhyCard
 from app.window.places import PLACES
 from app.window.shades.showing import Showing
 
@@ -57,6 +60,8 @@ class DeskBench(Bench):
                            (_PICTURE, self.graphs.page)):
             self.pages[name] = page
             self.body.addWidget(page, 1)
+        for name, key in self.keys.items():  # there the row of keys is not in sight
+            QShortcut(QKeySequence(key.key), self.graphs.page, partial(self.turn_to, name))
         self._join()
         self.turn_to("In hand")
 
@@ -113,7 +118,7 @@ class DeskBench(Bench):
         """Everything: a scan is taken as it is."""
         if self.back.plates.check.open:
             self.back.plates.check.judge(code)
-        elif self.at == "Faults" and self.back.faults.answers(code):
+        elif self.at != "In hand" and self._answers(code):
             pass
         elif self.at == _SHADES and code in COUNTS:
             self.shades.count(COUNTS[code])
@@ -121,6 +126,18 @@ class DeskBench(Bench):
             self._act(code)
         elif code:
             self._take_up(code, typed=False)
+        return True
+
+    def _answers(self, code: str) -> bool:
+        """Whether a plate answers the question that is open on a further page."""
+        asked = next((one for one in self.pages[self.at].findChildren(WhyCard)
+                      if one.isVisibleTo(self)), None)
+        if asked is None or code not in (DONE, *COUNTS):
+            return False
+        if code == DONE:
+            asked.save()
+        else:
+            asked.choose(COUNTS[code])
         return True
 
     def take_again(self, code: str) -> bool:

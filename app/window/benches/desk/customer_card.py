@@ -9,12 +9,12 @@ from app.lookups.customer_data import CustomerData
 from app.lookups.customers import Known
 from app.window.benches.desk.customer_words import goes_words, gone_words, kept_words
 from app.window.benches.desk.desk_words import how_many
-from app.window.benches.desk.why_card import Why, WhyCard
 from app.window.parts.card import Actions, Card
 from app.window.parts.fields import TextField
 from app.window.parts.key_button import KeyButton
 from app.window.parts.sight import bring
 from app.window.parts.thing_table import Head, ThingTable
+from app.window.parts.why_card import Why, WhyCard
 from app.window.parts.words import SECOND, Words
 
 

@@ -6,6 +6,7 @@ from decimal import Decimal
 
 from app.calculations.codes import Kind
 from app.calculations.moments import clock_words, day_words
+from app.lookups.batches import Batch
 from app.lookups.certainty import KNOWN, NOT_KNOWN, POOL, Link
 from app.lookups.ecru import Ecru
 from app.lookups.origins import Origin, certainty_words
@@ -44,6 +45,13 @@ def plates_words(kind: Kind) -> str:
 def how_many(count: int, what: str = "skein") -> str:
     """'1 skein', '12 skeins'."""
     return f"{count:,} {what}" if count == 1 else f"{count:,} {what}s"
+
+
+def came_of(batch: Batch) -> str:
+    """'24 cones', '2 jar fillings': what ever came of a maker's batch."""
+    said = [how_many(count, what) for count, what in
+            ((batch.cones, "cone"), (batch.fills, "jar filling")) if count]
+    return " and ".join(said) or "nothing"
 
 
 def ecru_words(ecru: Ecru) -> str:

@@ -15,11 +15,12 @@ from app.lookups.suspects import Suspects, suspects
 from app.lookups.thread import Thing
 from app.lookups.winder_days import WINDER_DAY
 from app.window.bench import Bench
+from app.window.benches.desk.case_card import still_open
 from app.window.benches.desk.faults_page import FaultsPage
 from app.window.benches.desk.questions import why_closed, why_erased, why_hold_suspect
 from app.window.benches.desk.report_card import large_of, thumbs_of
-from app.window.benches.desk.why_card import Why, WhyCard
-from app.window.parts.action_plates import COUNTS, DONE
+from app.window.parts.why_card import Why, WhyCard
+from app.work.closing_cases import close_with_it
 from app.work.holding import hold
 from app.work.photos import erase_photo
 from app.work.reporting import decide_cause
@@ -57,6 +58,7 @@ class Faults(QObject):
         self.page.report.opened.connect(
             lambda photo: bench.ask(self.page.report.show_large, large_of, photo))
         self.page.report.erase.connect(self._ask_erase)
+        self.page.case.close_too.connect(self._close_too)
         self.page.suspects.met.connect(self._ask_bare)
 
     def look_again(self) -> None:
@@ -74,18 +76,8 @@ class Faults(QObject):
         self.report = report
         self.page.report.show_report(report)
         self._bench.ask(self.page.report.show_thumbs, thumbs_of, report.id)
+        self._bench.ask(self.page.case.show_open, still_open, report.id)
         self._bench.ask(self.page.suspects.show_suspects, looked_into, report.fault, report.id)
-
-    def answers(self, code: str) -> bool:
-        """Whether a plate answers the question that is open here."""
-        asked = self.page.why
-        if asked is None or code not in (DONE, *COUNTS):
-            return False
-        if code == DONE:
-            asked.save()
-        else:
-            asked.choose(COUNTS[code])
-        return True
 
     def _show_reports(self, rows: tuple[ReportRow, ...]) -> None:
         self.page.show_reports(rows)
@@ -130,15 +122,20 @@ class Faults(QObject):
     def _ask(self, why: Why, answered: partial[None]) -> None:
         card = WhyCard(why)
         card.said.connect(answered)
-        card.left.connect(lambda: self.page.ask_why(None))
+        card.left.connect(self._answered)
         self.page.ask_why(card)
+
+    def _answered(self) -> None:
+        """The question goes; letters are keys of the page again."""
+        self.page.ask_why(None)
+        self._bench.setFocus()
 
     def _ask_erase(self, photo: int) -> None:
         self._ask(why_erased(), partial(self._erase, photo))
 
     def _erase(self, photo: int, why: str) -> None:
         def gone(_done: Any) -> None:
-            self.page.ask_why(None)
+            self._answered()
             self.page.report.show_large((0, None))
 
         self._bench.do(erase_photo, photo, reason=why, then=gone)
@@ -146,11 +143,15 @@ class Faults(QObject):
     def _hold(self, thing: Thing, why: str) -> None:
         assert thing[1] is not None
         self._bench.do(hold, thing[0], thing[1], why,
-                       then=lambda _done: self.page.ask_why(None))
+                       then=lambda _done: self._answered())
 
     def _close(self, kind: str, thing: Thing | None, why: str, *, named: str) -> None:
         if self.report is None:
             return
         number = thing[1] if thing is not None and kind != WINDER_DAY else None
         self._bench.do(decide_cause, self.report.id, kind, number, f"{named}: {why}",
-                       then=lambda _done: self.page.ask_why(None))
+                       then=lambda _done: self._answered())
+
+    def _close_too(self, others: tuple[int, ...]) -> None:
+        if self.report is not None and others:
+            self._bench.do(close_with_it, self.report.id, others)

@@ -8,13 +8,14 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from app.calculations.moments import day_words
 from app.lookups.reports import ReportRow
+from app.window.benches.desk.case_card import CaseCard, on_words
 from app.window.benches.desk.desk_words import how_many
 from app.window.benches.desk.report_card import ReportCard
 from app.window.benches.desk.suspects_card import SuspectsCard
-from app.window.benches.desk.why_card import WhyCard, in_place_of
 from app.window.look.look import Gap, Size
 from app.window.parts.card import Card
 from app.window.parts.thing_table import Head, ThingTable
+from app.window.parts.why_card import WhyCard, in_place_of
 from app.window.parts.words import SECOND, Words
 
 _HEADS = ("fault", Head("on", codes=True), "told", "by", "cause")
@@ -30,7 +31,7 @@ class FaultsPage(QWidget):
         self.reports: Sequence[ReportRow] = ()
         self.why: WhyCard | None = None
         self.fresh = True  # it came into sight just now: nobody is reading it yet
-        self.report, self.suspects = ReportCard(), SuspectsCard()
+        self.case, self.report, self.suspects = CaseCard(), ReportCard(), SuspectsCard()
         self.table = ThingTable(_HEADS, "reports of faults", opens=True, most_rows=6)
         self._none = Card(in_hand=True)
         self._none.add(
@@ -42,7 +43,7 @@ class FaultsPage(QWidget):
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(0, 0, 0, 0)
         self._column.setSpacing(Gap.PART)
-        for part in (self._none, self.suspects, self.report, self._listed):
+        for part in (self._none, self.case, self.suspects, self.report, self._listed):
             self._column.addWidget(part)
         self._column.addStretch(1)
         self.report.hide()
@@ -57,13 +58,14 @@ class FaultsPage(QWidget):
         """Show the reports, those without a cause first."""
         self.reports = reports
         self.table.show_rows([
-            (_fault(one), _on(one), day_words(one.at), _by(one), one.cause or "open")
+            (_fault(one), on_words(one), day_words(one.at), _by(one), one.cause or "open")
             for one in reports])
         self._none.setVisible(not reports)
         self._listed.setVisible(bool(reports))
 
     def put_away(self) -> None:
         """No report is looked into."""
+        self.case.hide()
         self.report.hide()
         self.suspects.hide()
 
@@ -77,15 +79,6 @@ def _fault(one: ReportRow) -> str:
     where = (f"every {one.repeat_mm / 10:g} cm" if one.repeat_mm else
              "" if one.where_on == "not said" else one.where_on)
     return f"{one.fault}, {where}" if where else one.fault
-
-
-def _on(one: ReportRow) -> str:
-    if one.marks:
-        more = f" and {len(one.marks) - 2} more" if len(one.marks) > 2 else ""
-        return ", ".join(one.marks[:2]) + more
-    if one.lot:
-        return f"{one.lot}: {how_many(one.count or 1)}, as stated"
-    return how_many(one.faulty)
 
 
 def _by(one: ReportRow) -> str:

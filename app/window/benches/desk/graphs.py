@@ -112,7 +112,8 @@ class Graphs(QObject):
 def _pdf(one: Drawn, person: str) -> bytes:
     when = f"{day_words(one.at)}, {clock_words(one.at)}"
     return graph_sheet_pdf(GraphSheet(
-        one.title, one.together, one.picture, f"{one.studio} · printed {when}, by {person}",
+        one.title, one.together, one.picture,
+        f"{one.studio or 'studio not named'} · printed {when}, by {person}",
         one.journal_head, one.entry))
 
 

@@ -1,6 +1,7 @@
 """What is in hand at the desk: found, chosen, shown; held, cleared, freed, put on paper."""
 
 from collections.abc import Callable, Sequence
+from functools import partial
 from typing import Any
 
 from PySide6.QtCore import Signal
@@ -30,11 +31,11 @@ from app.window.benches.desk.questions import (
 )
 from app.window.benches.desk.reporting import Reporting
 from app.window.benches.desk.thing_page import ThingPage
-from app.window.benches.desk.why_card import Why, WhyCard
 from app.window.in_turn import InTurn
 from app.window.papers import put_on_paper
 from app.window.parts.read_page import ReadPage
 from app.window.parts.sight import to_top
+from app.window.parts.why_card import Why, WhyCard
 from app.window.photo_reading import PhotoReading
 from app.work.holding import clear, hold, lift_hold
 from app.work.mixing import lose, recognise
@@ -68,6 +69,8 @@ class Hand(QWidget):
 
     def seek(self, text: str, *, typed: bool) -> None:
         """Find what was scanned or typed; a scan may answer which lot a skein is of."""
+        if typed and self.reporting.waits():
+            return
         gaps = said_with_gaps(text) if typed else None
         if gaps is not None:
             came = Came.GAPS if "?" in text else Came.TOLD
@@ -84,11 +87,15 @@ class Hand(QWidget):
         self._in_turn.ask(lambda found: self._show(found, came), look_at, thing, self._now())
 
     def ask(self, why: Why, answered: Callable[[str], None]) -> WhyCard:
-        """Ask it under the name of the thing in hand; `answered` gets the words."""
+        """Ask it under the name of the thing in hand; `answered` gets the words.
+
+        While a fault is being told nothing else is asked: what is written of it stays.
+        """
         card = WhyCard(why)
-        card.said.connect(answered)
-        card.left.connect(lambda: self.page.ask_why(None))
-        self.page.ask_why(card)
+        if not self.reporting.waits():
+            card.said.connect(answered)
+            card.left.connect(lambda: self.page.ask_why(None))
+            self.page.ask_why(card)
         return card
 
     def do(self, deed: Callable[..., Any], *args: Any, **terms: Any) -> None:
@@ -213,13 +220,13 @@ class Hand(QWidget):
 
     def _ask_hold(self) -> None:
         thing = self.thing
-        if thing is not None and thing.source is not None and not self.reporting.waits():
+        if thing is not None and thing.source is not None:
             source = thing.source
             self.ask(why_hold(thing.found), lambda why: self.do(hold, *source, why))
 
-    def _ask_hold_batch(self) -> None:
-        batch = self.thing.batch if self.thing is not None else None
-        if batch is not None:
+    def _ask_hold_batch(self, number: int, _checked: bool = False) -> None:
+        if self.thing is not None and number < len(self.thing.batches):
+            batch = self.thing.batches[number]
             self.ask(why_hold_batch(batch), lambda why: self.do(
                 hold, "supplier_lot", batch.id, why))
 
@@ -266,7 +273,8 @@ class Hand(QWidget):
         self.page.near.chosen.connect(self.open)
         self.page.opened.connect(lambda code: self.seek(code, typed=False))
         name.hold_key.clicked.connect(self._ask_hold)
-        name.batch_key.clicked.connect(self._ask_hold_batch)
+        for number, key in enumerate(name.batch_keys):
+            key.clicked.connect(partial(self._ask_hold_batch, number))
         name.paper_key.clicked.connect(self._print)
         name.away_key.clicked.connect(self.put_away)
         name.lift.connect(self._ask_lift)

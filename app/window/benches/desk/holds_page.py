@@ -8,14 +8,17 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from app.exchange.tracing import STATE_WORDS
+from app.lookups.certainty import held_by
 from app.lookups.destinations import destinations
 from app.lookups.holds import HoldFacts, live_holds
+from app.lookups.thread import thread
 from app.window.benches.desk.desk_words import how_many
 from app.window.benches.desk.hold_row import HoldRow
-from app.window.benches.desk.why_card import WhyCard, in_place_of
+from app.window.benches.desk.kept_recalls_card import KeptRecallsCard
 from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions, Card
 from app.window.parts.key_button import KeyButton
+from app.window.parts.why_card import WhyCard, in_place_of
 from app.window.parts.words import SECOND, Words
 
 
@@ -33,18 +36,19 @@ def stopped(connection: Any) -> tuple[Stopped, ...]:
 
 
 def _stops(connection: Any, hold: HoldFacts) -> str:
-    below = destinations(connection, *hold.source)
-    states: dict[str, int] = {}
-    for row in below.rows:
-        if row.held:
-            state = STATE_WORDS.get(row.state, row.state)
-            states[state] = states.get(state, 0) + row.count
-    if not states:
+    below = [row for row in destinations(connection, *hold.source).rows if not row.again]
+    if not below:
         return "Nothing of it was made yet that it could stop."
-    parts = ", ".join(f"{count} {state}" for state, count in states.items())
-    cleared = below.count - sum(states.values())
-    rest = f"; {cleared} cleared" if cleared else ""
-    return f"Reaches {how_many(sum(states.values()))}: {parts}{rest}."
+    above = thread(connection, [row.yarn for row in below])
+    states: dict[str, int] = {}
+    for row in below:  # another hold may reach what was cleared of this one
+        held = hold.id in held_by(above, row.yarn)
+        state = STATE_WORDS.get(row.state, row.state) if held else "cleared"
+        states[state] = states.get(state, 0) + row.count
+    cleared = states.pop("cleared", 0)
+    parts = [f"{count} {state}" for state, count in states.items()]
+    parts += [f"{cleared} cleared"] if cleared else []
+    return f"Reaches {how_many(sum(states.values()))}: {'; '.join(parts)}."
 
 
 class HoldsPage(QWidget):
@@ -65,6 +69,8 @@ class HoldsPage(QWidget):
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(0, 0, 0, 0)
         self._column.setSpacing(Gap.PART)
+        self.kept = KeptRecallsCard()
+        self._column.addWidget(self.kept)
         self._column.addStretch(1)
 
     def show_holds(self, holds: Sequence[Stopped]) -> None:
@@ -76,7 +82,7 @@ class HoldsPage(QWidget):
         self.rows, self.who_keys = [], []
         self._cards = [self._card(one) for one in holds] or [_nothing()]
         for card in self._cards:
-            self._column.insertWidget(self._column.count() - 1, card)
+            self._column.insertWidget(self._column.indexOf(self.kept), card)
 
     def ask_why(self, card: WhyCard | None) -> None:
         """Put the question above the holds, or take it away."""
@@ -89,11 +95,9 @@ class HoldsPage(QWidget):
         row.lift.connect(self.lift)
         self.rows.append(row)
         below = KeyButton("Show where it is")
-        below.setMinimumWidth(180)  # as wide as the key above it
         below.clicked.connect(_telling(self.opened.emit, one.hold))
         card.add(row)
         who = KeyButton("Who has it")
-        who.setMinimumWidth(180)
         who.clicked.connect(_telling(self.recalled.emit, one.hold))
         self.who_keys.append(who)
         card.add(Words(one.words), Actions(who, below))

@@ -6,7 +6,7 @@ from datetime import datetime
 from typing import Any
 
 from app.exchange.tracing import Traced, traced
-from app.lookups.batches import Batch, batch_of
+from app.lookups.batches import Batch, batches_of
 from app.lookups.destinations import Destinations, destinations
 from app.lookups.ecru import Ecru, ecru_of
 from app.lookups.holds import HoldFacts, live_holds
@@ -43,7 +43,7 @@ class InHand:
     shelf: ShelfNow | None = None
     still: StillToSay | None = None
     tagless: OfLot | None = None
-    batch: Batch | None = None
+    batches: tuple[Batch, ...] = ()
     ecru: Ecru | None = None
 
     @property
@@ -86,7 +86,7 @@ def look_at(connection: Any, found: Found, at: datetime) -> InHand:
         shelf_with(connection, found.code) if found.kind == "shelf" else None,
         still_to_say(connection, found, at),
         _tagless(connection, found),
-        batch_of(connection, found.id) if found.kind == "cone" else None,
+        batches_of(connection, found, at),
         ecru_of(connection, found.id) if found.kind == "cone" else None,
     )
 

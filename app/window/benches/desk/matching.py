@@ -14,9 +14,10 @@ from app.window.benches.desk.questions import (
     why_missing,
     why_one_of,
     why_other_lot,
+    why_waiting,
 )
 from app.window.benches.desk.thing_page import ThingPage
-from app.window.benches.desk.why_card import Why, WhyCard
+from app.window.parts.why_card import Why, WhyCard
 from app.work.matching import belongs_to, is_missing_from, is_one_of
 
 
@@ -48,6 +49,7 @@ class Matching:
         self._which: WhyCard | None = None
         page = hand.page
         page.tagless.missing.connect(self._ask_missing)
+        page.tagless.waiting.connect(self._ask_waiting)
         page.tagless.one_of.connect(self._ask_one_of)
         page.evidence.other_lot.connect(self._ask_which)
 
@@ -62,6 +64,11 @@ class Matching:
         if self._hand.thing is not None:
             self._hand.ask(why_missing(find, self._hand.thing.found), lambda why: self._hand.do(
                 is_missing_from, find.yarn, gap.missing, "matched", reason=why))
+
+    def _ask_waiting(self, find: Untagged, gap: Gap) -> None:
+        if self._hand.thing is not None:
+            self._hand.ask(why_waiting(find, self._hand.thing.found), lambda why: self._hand.do(
+                is_missing_from, find.yarn, gap.waiting, "matched", reason=why))
 
     def _ask_one_of(self, find: Untagged, gap: Gap) -> None:
         if self._hand.thing is not None:

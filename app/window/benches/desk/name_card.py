@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QVBoxLayout, QWidget
 from app.exchange.tracing import sentences
 from app.scanning.how_known import Came
 from app.scanning.saying import void_words
-from app.window.benches.desk.desk_words import ecru_words, how_many, kind_words
+from app.window.benches.desk.desk_words import came_of, ecru_words, kind_words
 from app.window.benches.desk.hold_row import HoldRow
 from app.window.benches.desk.looking import InHand
 from app.window.benches.desk.thing_row import swatch_of
@@ -19,6 +19,8 @@ from app.window.parts.take_down import take_down
 from app.window.parts.words import SECOND, CodeWords, FactLine, Words
 
 SWATCH = QSize(152, 136)
+MOST_BATCHES = 3
+"""Of what is mixed in a jar so many can be held here, the most of it first."""
 _SHOWN_HERE = ("Became", "How sure")
 _NO_HOLD = {
     "tag": "It hangs on no skein: hold its lot.",
@@ -47,7 +49,8 @@ class NameCard(Card):
         self.fault_key = KeyButton("Report a fault", "F")
         self.good_key = KeyButton("Seen good", "G")
         self.recall_key = KeyButton("Who has it", "R")
-        self.batch_key, self.shades_key = KeyButton("", "B"), KeyButton("Shades", "S")
+        self.shades_key = KeyButton("Shades", "S")
+        self.batch_keys = tuple(KeyButton("", "" if n else "B") for n in range(MOST_BATCHES))
         self.facts: list[FactLine] = []
         self.holds: list[HoldRow] = []
         self._holds, self._facts = QVBoxLayout(), QVBoxLayout()
@@ -68,7 +71,7 @@ class NameCard(Card):
         row.addLayout(words, 1)
         self.add(self._holds, SideBySide(_holding(row), _holding(self._keys()), shares=(1, 0)),
                  Actions(self.fault_key, self.good_key, self.recall_key, self.shades_key,
-                         self.batch_key))
+                         *self.batch_keys))
 
     def show_thing(self, thing: InHand) -> None:
         """Show another thing."""
@@ -97,14 +100,16 @@ class NameCard(Card):
 
     def _offer(self, thing: InHand) -> None:
         """What may be told of it, and asked of all that came of it."""
-        kind, batch = thing.found.kind, thing.batch
+        kind = thing.found.kind
         self.fault_key.setVisible(kind in ("skein", "lot"))
         self.good_key.setVisible(kind == "skein")
         self.recall_key.setVisible(thing.source is not None)
         self.shades_key.setVisible(kind in ("skein", "lot", "tag"))
-        self.batch_key.setVisible(batch is not None)
-        if batch is not None:
-            self.batch_key.say(f"Hold the whole {batch.words}: {how_many(batch.cones, 'cone')}")
+        for n, key in enumerate(self.batch_keys):
+            key.setVisible(n < len(thing.batches))
+        for key, batch in zip(self.batch_keys, thing.batches, strict=False):
+            key.say(f"Hold the whole batch: {came_of(batch)}" if len(thing.batches) == 1 else
+                    f"Hold {batch.words}: {came_of(batch)}")
 
     def _keys(self) -> QBoxLayout:
         column = QVBoxLayout()

@@ -6,8 +6,8 @@ from app.lookups.holds import HoldFacts
 from app.lookups.recognising import MayBeOf
 from app.lookups.things import Found
 from app.lookups.untagged import Untagged
-from app.window.benches.desk.desk_words import how_many, kind_words
-from app.window.benches.desk.why_card import FAULTS, Why
+from app.window.benches.desk.desk_words import came_of, how_many, kind_words
+from app.window.parts.why_card import FAULTS, Why
 
 _HOW_MATCHED = "Say how it was matched: whoever traces it will ask."
 _MATCHED = ("by eye, beside skeins of the lot", "measured beside the lot", "by its tie",
@@ -25,10 +25,10 @@ def why_hold(found: Found) -> Why:
 
 
 def why_hold_batch(batch: Batch) -> Why:
-    """Before a hold is put on every cone of a batch."""
+    """Before a hold is put on all that came of a maker's batch."""
     return Why(
         f"Put a hold on the whole {batch.words}?",
-        f"{how_many(batch.cones, 'cone')} came of it: nothing made of any of them is printed, "
+        f"{came_of(batch)} came of it: nothing made of any of them is printed, "
         "promised or sold until the hold is lifted; what is in work goes on, marked.",
         "Put the hold", "Say what was seen: whoever meets the hold will read it.", FAULTS,
     )
@@ -129,6 +129,16 @@ def why_missing(find: Untagged, lot: Found) -> Why:
         f"The {find.put_up} without a tag was missing at the count of {lot.shown}?",
         "It is of this lot then, and is missing no more.",
         "It was", _HOW_MATCHED, _MATCHED,
+    )
+
+
+def why_waiting(find: Untagged, lot: Found) -> Why:
+    """Before a find is told to be one that was counted and lies on its pile by the book."""
+    return Why(
+        f"The {find.put_up} without a tag is the one of {lot.shown} that was counted and never got "
+        "its tag?",
+        "It is of this lot then, and waits for its tag here; the pile has one less.",
+        "It is", _HOW_MATCHED, _MATCHED,
     )
 
 

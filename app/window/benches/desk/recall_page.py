@@ -5,6 +5,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from app.exchange.recalls import Recalled, Sum, who
 from app.lookups.recall import WithOne
 from app.window.benches.desk.desk_words import how_many
+from app.window.benches.desk.kept_recalls_card import KeptRecallsCard
 from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions, Card
 from app.window.parts.hold_plate import HoldPlate
@@ -15,7 +16,6 @@ from app.window.parts.words import SECOND, Words
 
 _HEADS = ("who or where", "order", "how many", "of it", Head("grams", right=True),
           Head("marks", codes=True))
-MARKS = 1
 
 
 class RecallPage(QWidget):
@@ -34,6 +34,7 @@ class RecallPage(QWidget):
                            "XLSX": KeyButton("As XLSX"), "letters": KeyButton("Letters to paste")}
         self.away_key = KeyButton("Back", "F8")
         self.table = ThingTable(_HEADS, "who has it", most_rows=14)
+        self.kept = KeptRecallsCard()
         self._sums = QVBoxLayout()
         top = Card(in_hand=True)
         row = top.add_row(self.plate, self.title)
@@ -42,13 +43,14 @@ class RecallPage(QWidget):
                 Actions(self.practice_key, self.earnest_key, *self.paper_keys.values(),
                         self.away_key))
         below = Card("By buyer, then by place")
-        below.add(Words("Names stand here and on the papers of this page only.", ink=SECOND),
-                  self.table)
+        below.add(Words("Names stand here and on the papers of this page only; the papers list "
+                        "every mark.", ink=SECOND), self.table)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(Gap.PART)
         column.addWidget(top)
         column.addWidget(below)
+        column.addWidget(self.kept)
         column.addStretch(1)
 
     def show_list(self, one: Recalled) -> None:
@@ -65,11 +67,9 @@ class RecallPage(QWidget):
         self.took.hide()
         self.table.show_rows([_cells(row) for row in one.found.rows])
 
-    def say_took(self, seconds: int, accounted: int) -> None:
+    def say_kept(self, said: str) -> None:
         """The list was kept: how long it took, and how much it accounts for."""
-        count = self.shown.found.count if self.shown else 0
-        self.took.setText(f"Took {seconds // 60}:{seconds % 60:02d}. {accounted} of {count} "
-                          "accounted for.")
+        self.took.setText(f"{said[:1].upper()}{said[1:]}.")
         self.took.show()
 
 
@@ -84,8 +84,10 @@ class SumWords(QWidget):
         column.setSpacing(0)
         column.addWidget(Words(f"{sign}{one.count:,}", Size.LARGE, bold=True, wrap=False))
         column.addWidget(Words(one.words, bold=True, wrap=False))
-        column.addWidget(Words(grams, ink=SECOND, wrap=False))
-        self.setAccessibleName(f"{sign}{one.count:,} {one.words} {grams}")
+        for words in filter(None, (one.put_ups, grams)):
+            column.addWidget(Words(words, ink=SECOND, wrap=False))
+        self.setAccessibleName(" ".join(filter(
+            None, (f"{sign}{one.count:,}", one.words, one.put_ups, grams))))
 
 
 def _cells(row: WithOne) -> tuple[str, ...]:
@@ -96,8 +98,7 @@ def _cells(row: WithOne) -> tuple[str, ...]:
 
 def _marks(marks: tuple[str, ...]) -> str:
     """The first of them; the papers name them all."""
-    more = f" + {len(marks) - MARKS}" if len(marks) > MARKS else ""
-    return ", ".join(marks[:MARKS]) + more
+    return "".join(marks[:1]) + ("…" if len(marks) > 1 else "")
 
 
 def _sum(place: int, one: Sum, sums: tuple[Sum, ...]) -> SumWords:

@@ -9,6 +9,7 @@ from PySide6.QtCore import QObject, Signal
 from app.exchange.recall_papers import recall_pdf, recall_workbook
 from app.exchange.recalls import Recalled, as_csv, letters, recalled
 from app.lookups.holds import HoldFacts
+from app.lookups.past_recalls import past_recalls
 from app.window.bench import Bench
 from app.window.benches.desk.recall_page import RecallPage
 from app.window.papers import put_on_paper
@@ -54,21 +55,22 @@ class Recalls(QObject):
             kind, thing, on, began = self._of
             self._bench.ask(self._show, recalled, kind, thing, on, began,
                             self._bench.around.session.now())
+            self._bench.ask(self.page.kept.show_recalls, past_recalls, kind, thing)
 
     def _show(self, one: Recalled) -> None:
-        if self.page.shown is None or self.page.shown.found != one.found \
-                or self.page.shown.holds != one.holds or self.page.shown.on != one.on:
+        shown = self.page.shown
+        if shown is None or (shown.found, shown.holds, shown.on, shown.began) != (
+                one.found, one.holds, one.on, one.began):
             self.page.show_list(one)
 
     def _keep(self, *, practice: bool) -> None:
         one = self.page.shown
         if one is None:
             return
-        took = int((self._bench.around.session.now() - one.began).total_seconds())
         hold = one.holds[0].id if one.holds else None
         self._bench.do(keep_recall, one.found.kind, one.found.thing, one.began,
                        practice=practice, hold=hold,
-                       then=lambda _done: self.page.say_took(took, one.found.accounted))
+                       then=lambda done: self.page.say_kept(done.said))
 
     def _paper(self, ending: str, made: Callable[[Recalled, str], bytes]) -> None:
         one = self.page.shown

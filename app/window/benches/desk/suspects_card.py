@@ -6,6 +6,7 @@ from dataclasses import replace
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QVBoxLayout
 
+from app.calculations.fault_settings import Settings
 from app.calculations.next_looks import Look
 from app.calculations.plain_tests import Tested
 from app.calculations.suspect_words import (
@@ -16,7 +17,7 @@ from app.calculations.suspect_words import (
     percent,
     reasons,
 )
-from app.calculations.suspects import Ranked, Word
+from app.calculations.suspects import Ranked, Ranking, Word
 from app.lookups.fault_evidence import InQuestion
 from app.lookups.met_untagged import MetUntagged
 from app.lookups.suspects import Suspects
@@ -30,8 +31,9 @@ from app.window.parts.thing_table import Head, ThingTable
 from app.window.parts.words import SECOND, Words
 
 MOST, NAMED = 8, 4
-BESIDE = ("Beside it, plain arithmetic: how likely it is by chance alone (Fisher's exact test, "
-          "only skeins that were looked at), and of so many suspects (Benjamini and Hochberg).")
+BESIDE = ("Beside it, plain arithmetic: how many of all that surely went through it are faulty, "
+          "and of all others; how likely that is by chance alone (Fisher's exact test, only skeins "
+          "that were looked at), and of so many suspects (Benjamini and Hochberg).")
 _RANKED = ("suspect", "word", Head("chance", right=True), "what it rests on")
 _TESTED = ("suspect", Head("faulty of its", right=True), Head("of others", right=True),
            Head("chance", right=True), Head("of many", right=True))
@@ -145,8 +147,17 @@ class SuspectsCard(Card):
         there = asked.ranking.to_look_at
         self.there.setText(f"Still there, look at it first: {', '.join(map(str, there))}.")
         self.there.setVisible(bool(there))
-        self.stated.setText(" ".join(_left_out(asked.asked)))
+        self.stated.setText(" ".join((*_too_few(asked.ranking), *_left_out(asked.asked))))
         self.stated.setVisible(bool(self.stated.text()))
+
+
+def _too_few(ranking: Ranking) -> Iterator[str]:
+    """Why the first is not called likely, where its chance alone would say so."""
+    first, settings = ranking.ranked[0], Settings()
+    faulty = first.exposure.may_be_its_faulty if first.exposure else settings.least_faulty
+    if first.chance >= settings.likely and faulty < settings.least_faulty:
+        yield (f"Nothing is called likely on fewer than {settings.least_faulty} faulty skeins: "
+               f"{faulty} may be chance.")
 
 
 def _left_out(asked: InQuestion) -> Iterator[str]:

@@ -20,9 +20,10 @@ _WANTS = ("Scan any tag of this lot at Tagging, print one more for an extra skei
 
 
 class TaglessCard(Card):
-    """`missing` and `one_of` give the find and the room that the lot has for it."""
+    """`missing`, `waiting` and `one_of` give the find and the room that the lot has for it."""
 
     missing = Signal(object, object)  # Untagged, Gap
+    waiting = Signal(object, object)
     one_of = Signal(object, object)
 
     def __init__(self) -> None:
@@ -57,6 +58,9 @@ class TaglessCard(Card):
             offers.append(self._key(
                 f"It was missing at the count: {how_many(gap.short, find.put_up)}",
                 partial(self.missing.emit, find, gap)))
+        if gap.waiting is not None:
+            offers.append(self._key("It was counted here and never got its tag",
+                                    partial(self.waiting.emit, find, gap)))
         if gap.tagged:
             offers.append(self._key(
                 f"It is one of its {len(gap.tagged)} with tags" if len(gap.tagged) > 1

@@ -12,11 +12,11 @@ from app.window.benches.desk.tagless_card import TaglessCard
 from app.window.benches.desk.thing_row import ThingRows
 from app.window.benches.desk.where_from import WhereFrom
 from app.window.benches.desk.where_to import WhereTo
-from app.window.benches.desk.why_card import WhyCard, in_place_of
 from app.window.faults.fault_card import FaultCard
 from app.window.look.look import Gap
 from app.window.parts.card import Card, SideBySide
 from app.window.parts.shelf_lots import ShelfLots
+from app.window.parts.why_card import WhyCard, in_place_of
 from app.window.parts.words import SECOND, Words
 
 

@@ -1,7 +1,10 @@
 """What the inspector reads of a lot: the number that decides, and the rest in sentences."""
 
 from app.calculations.cards import why_not
+from app.calculations.grey_scales import change
 from app.calculations.moments import day_words
+from app.calculations.shade import Lamp
+from app.calculations.shade_difference import Difference
 from app.lookups.lot_shade import ByEye, LotShade, VerdictNow
 from app.window.benches.inspecting.looking import Inspected
 from app.window.parts.swatch import Zone
@@ -53,7 +56,8 @@ def sentences(found: Inspected) -> list[str]:
     elif shade.cards:
         said.append("No lot before it was read alike, so there is no step from the last.")
     if shade.from_standard is not None:
-        said.append(f"From the standard: {fine_words(shade.from_standard.decisive)}.")
+        apart = shade.from_standard.decisive
+        said.append(f"From the standard: {fine_words(apart)}{_grey_words(apart)}.")
     if shade.from_standard is not None and (lamps := lamps_words(shade.from_standard)):
         said.append(f"From the standard under each lamp: {lamps}.")
     said += [_by_eye(one) for one in shade.by_eye]
@@ -104,6 +108,15 @@ def _own(found: Inspected) -> Shown:
     if shade.swatch:
         return Shown(found.shown, (Zone(shade.swatch),), ("in hand", "chosen by eye"))
     return Shown(found.shown, (), ("in hand",))
+
+
+def _grey_words(apart: Difference) -> str:
+    """The step of the grey scale that ISO 105-A05 reckons, in the daylight and dry as it asks."""
+    looked = apart.standard.viewing
+    if looked.lamp is not Lamp.D65 or looked.wet:
+        return ""
+    step = change(apart.standard, apart.other).step
+    return f"; {step} on the grey scale for change, by the formula of ISO 105-A05"
 
 
 def _by_eye(one: ByEye) -> str:

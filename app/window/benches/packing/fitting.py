@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from app.calculations.codes import shown
+from app.calculations.listing import listing
 from app.calculations.moments import day_words
 from app.lookups.orders import LineNow, OrderNow
 from app.lookups.packing import TagScanned
@@ -145,8 +146,7 @@ def _wants(tag: TagScanned, still: Sequence[LineNow]) -> str:
     names = list(dict.fromkeys(line.colourway_name or line.base_name or line.what
                                for line in still))
     more = [f"{len(names) - 3} more"] if len(names) > 3 else []
-    *first, last = [*names[:3], *more]
-    return f"{', '.join(first)} and {last}" if first else last
+    return listing([*names[:3], *more])
 
 
 def lot_words(lot: str | None) -> str:

@@ -18,7 +18,6 @@ from app.window.benches.packing.fitting import lines_for, obstacle, why_none, wh
 from app.window.benches.packing.held import Held
 from app.window.benches.packing.order_card import OrderCard
 from app.window.benches.packing.question import TakeOut, WhichLine
-from app.window.parts.card import Card
 from app.window.parts.findings import Finding
 from app.window.session import Done
 from app.work.offering import AGREED, agree_line
@@ -175,13 +174,10 @@ class OrderInHand(Bench):
 
     def _ask(self, card: Held | WhichLine | TakeOut) -> None:
         card.left.connect(self._ask_no_more)
-        self._show_aside(card)
+        self.card.ask(card)
 
     def _ask_no_more(self) -> None:
-        self._show_aside(None)
-
-    def _show_aside(self, card: Card | None) -> None:
-        self.card.ask(card)
+        self.card.ask(None)
 
     def _pack(self, tag: TagScanned, line: int) -> None:
         self._ask_no_more()

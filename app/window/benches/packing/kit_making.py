@@ -14,6 +14,7 @@ from app.lookups.kit_patterns import KitsNow, all_kits_now, kits_of
 from app.lookups.kits import KitNow
 from app.lookups.order_words import StudioNames, studio_names
 from app.lookups.packing import Shelf, TagScanned
+from app.lookups.told_faults import told_words
 from app.problems import NotFound, Refused
 from app.window.bench import Around, Bench
 from app.window.benches.packing.held import Held
@@ -24,6 +25,7 @@ from app.window.benches.packing.kit_listing import PatternList
 from app.window.benches.packing.kit_pattern_card import PatternCard
 from app.window.benches.packing.kit_writing import PatternWriting
 from app.window.parts.card import Card
+from app.window.parts.findings import Finding
 from app.window.session import Done
 from app.work.kit_patterns import PatternIn, make_by_pattern, write_pattern
 from app.work.kits import open_kit
@@ -166,6 +168,9 @@ class KitMaking(Bench):
             return
         told = ", in its place" if put.stands_in else ""
         self.say(f"{shown(tag.mark)} is colour {put.letter}{told}")
+        if tag.told:
+            self.around.found([Finding(told_words(one, shown(tag.mark))) for one in tag.told],
+                              lambda _finding, _answer: None)
         self._show_bag()
 
     def _refuse_held(self, tag: TagScanned) -> None:

@@ -6,7 +6,7 @@ from functools import partial
 from PySide6.QtWidgets import QVBoxLayout
 
 from app.lookups.reel import DiscNow
-from app.lookups.trays import BOTTLES_KEEP, BoardNow, Bottles, TraysNow, trays_now
+from app.lookups.trays import BOTTLES_KEEP, HUNDRED_G_MG, BoardNow, Bottles, TraysNow, trays_now
 from app.problems import Refused
 from app.window.bench import Around
 from app.window.benches.pots.zones_card import ZonesCard
@@ -21,8 +21,6 @@ from app.window.session import Done
 from app.work.dividing import skeins
 from app.work.painting import lay_on_board
 from app.work.stocks import fill_bottles, refill_bottle
-
-_HUNDRED_G_MG = 100_000
 
 
 class Board(Hand):
@@ -171,7 +169,7 @@ class Board(Hand):
         self.zones.new_lot.setVisible(self.bottles is not None)
         if self.bottles is not None:
             old = self.around.session.now() - self.bottles.filled > BOTTLES_KEEP
-            self.zones.show_bottles(self.bottles, mg or _HUNDRED_G_MG, old)
+            self.zones.show_bottles(self.bottles, mg or HUNDRED_G_MG, old)
 
     def _take_out(self, disc: DiscNow) -> None:
         self.discs.remove(disc)

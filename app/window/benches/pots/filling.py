@@ -128,9 +128,6 @@ class Filling(Hand):
             bath_in = BathIn(rows, self.recipe.version, self.pot.id if self.pot else None, poured)
             self.do(into_bath, bath_in, Random(), then=self._born)
 
-    def look(self) -> None:
-        self._warn()
-
     def _born(self, done: Done[Bathed]) -> None:
         self.over.emit(Lots(self.around, done.answer["bath"], born=True))
 
@@ -158,7 +155,7 @@ class Filling(Hand):
         self.total.show_number(str(count), skeins(count).partition(" ")[2], f"in {bundles}")
         self._show_rows()
         self._may_dye()
-        self._warn()
+        self.look()
 
     def _show_rows(self) -> None:
         take_down(self._rows)
@@ -181,7 +178,7 @@ class Filling(Hand):
         else:
             self.dye.allow()
 
-    def _warn(self) -> None:
+    def look(self) -> None:
         discs = [disc.id for disc in self.discs]
         pot = self.pot.id if self.pot else None
         self.ask(self._warned, before_bath, discs, pot, NOW)
@@ -231,7 +228,7 @@ class Filling(Hand):
         if weighed is not None:
             self._choose(weighed.recipe)
             self.colourways.take(weighed.recipe)
-        self._warn()
+        self.look()
 
     def _warned(self, sentences: Sequence[str]) -> None:
         self.warnings.setText("\n".join(sentences))
@@ -245,7 +242,7 @@ class Filling(Hand):
         if self.water.poured and self.water.poured.recipe.version != recipe.version:
             self.water.leave()
         self._choose(recipe)
-        self._warn()
+        self.look()
 
     def _choose(self, recipe: Recipe) -> None:
         self.recipe = recipe

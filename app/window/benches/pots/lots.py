@@ -6,7 +6,7 @@ from PySide6.QtCore import QSize, Qt
 from PySide6.QtWidgets import QVBoxLayout
 
 from app.calculations.moments import moment_words
-from app.calculations.pot_words import PotWords
+from app.calculations.pot_words import CLEARNESS, PotWords
 from app.exchange.bath_cards import at_the_pot, card_pdf
 from app.lookups.jars import JarNow
 from app.lookups.pot_plates import Dyed, PotPlate, dyed
@@ -31,7 +31,7 @@ from app.window.parts.words import SECOND, Words
 from app.work.additions import Addition, addition
 from app.work.dividing import skeins
 from app.work.dyeing import lift
-from app.work.readings import CLEARNESS, read_bath, step_done, water_added
+from app.work.readings import read_bath, step_done, water_added
 
 _BENCH = 96  # height of a lot's code; 84 and more is read at two metres
 

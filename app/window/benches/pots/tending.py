@@ -8,8 +8,8 @@ from PySide6.QtCore import QTimer, Signal
 from PySide6.QtWidgets import QVBoxLayout
 
 from app.calculations.moments import clock_words
-from app.calculations.pot_words import PotWords, read_pot_words
-from app.lookups.pot_steps import CLEARNESS, PotAtWork
+from app.calculations.pot_words import CLEARNESS, PotWords, read_pot_words
+from app.lookups.pot_steps import PotAtWork
 from app.window.benches.pots.pot_cards import EVERY, step_words
 from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions, Card

@@ -6,8 +6,9 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from app.calculations.codes import shown
+from app.exchange.delivery_note import NOT_STATED
 from app.lookups.door import ConeCard
-from app.window.benches.receiving.door_words import NOT_STATED, g, kg
+from app.window.benches.receiving.door_words import g, kg
 from app.window.benches.receiving.hand import Hand, go_to
 from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions

@@ -6,9 +6,9 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from app.calculations.codes import Kind, numbered
+from app.exchange.delivery_note import NOT_STATED
 from app.exchange.written import GROSS, MOISTURE, TARE, WRAP, Measure, amount, cone_number
 from app.problems import BadInput
-from app.window.benches.receiving.door_words import NOT_STATED
 from app.window.benches.receiving.hand import go_to
 from app.window.benches.receiving.offered import Offered
 from app.window.look.look import Gap

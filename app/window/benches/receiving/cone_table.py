@@ -7,7 +7,8 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from app.calculations.codes import Kind, numbered
-from app.window.benches.receiving.door_words import NOT_STATED, g
+from app.exchange.delivery_note import NOT_STATED
+from app.window.benches.receiving.door_words import g
 from app.window.parts.thing_table import Head, ThingTable
 from app.work.receiving import ConeIn
 

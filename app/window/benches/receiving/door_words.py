@@ -4,10 +4,9 @@ from collections.abc import Collection
 
 from app.calculations.moments import day_words
 from app.calculations.units import grams
+from app.exchange.delivery_note import NOT_STATED
 from app.lookups.door import CameBefore
 from app.problems import BadInput
-
-NOT_STATED = "not stated"
 
 
 def g(mg: int) -> str:

@@ -4,11 +4,11 @@ from pathlib import Path
 
 from PySide6.QtCore import Qt, Signal
 
-from app.exchange.delivery_note import DeliveryNote
+from app.exchange.delivery_note import NOT_STATED, DeliveryNote
 from app.exchange.list_file import Seen, gathered, in_trouble, lack
 from app.exchange.taking_in import Said, told
 from app.window.benches.receiving.cone_table import ConeTable, Listed
-from app.window.benches.receiving.door_words import NOT_STATED, came_words, cones
+from app.window.benches.receiving.door_words import came_words, cones
 from app.window.benches.receiving.hand import Hand, go_to
 from app.window.benches.receiving.offered import Offered
 from app.window.parts.card import Actions

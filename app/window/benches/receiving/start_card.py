@@ -5,11 +5,12 @@ from collections.abc import Sequence
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout
 
+from app.exchange.delivery_note import NOT_STATED
 from app.lookups.deliveries import AtTheDoor, DeliveryRow
 from app.lookups.door import BaseNow
 from app.problems import BadInput
 from app.window.benches.receiving.delivery import OPENING, Heading, InHand
-from app.window.benches.receiving.door_words import NOT_STATED, cones, the_one
+from app.window.benches.receiving.door_words import cones, the_one
 from app.window.benches.receiving.hand import Hand, go_to
 from app.window.benches.receiving.offered import Offered
 from app.window.look.icons import Icon

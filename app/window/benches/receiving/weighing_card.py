@@ -5,11 +5,12 @@ from collections.abc import Sequence
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout
 
+from app.exchange.delivery_note import NOT_STATED
 from app.lookups.door import CameBefore
 from app.window.benches.receiving.cone_form import ConeForm, number_taken
 from app.window.benches.receiving.cone_table import ConeTable, Listed
 from app.window.benches.receiving.delivery import InHand
-from app.window.benches.receiving.door_words import NOT_STATED, came_words, cones, g
+from app.window.benches.receiving.door_words import came_words, cones, g
 from app.window.benches.receiving.hand import Hand, go_to
 from app.window.look.look import Gap, Size
 from app.window.parts.card import Actions

@@ -30,8 +30,9 @@ from app.window.in_turn import InTurn
 from app.window.parts.action_plates import COUNTS, DONE, SECONDS
 
 _CONCERNED = frozenset((
-    "yarn", "part", "tag", "tag_on", "tags_in_hand", "print_sheet", "hold", "clear", "on_bundle",
-    "plate_stay", "whereabouts", "stocktake", "counted", "put_up_weight", "room_reading"))
+    "yarn", "part", "tag", "tag_on", "tags_in_hand", "print_sheet", "setting", "hold", "clear",
+    "on_bundle", "plate_stay", "whereabouts", "stocktake", "counted", "put_up_weight",
+    "room_reading"))
 _FIGURES = "0123456789.,"
 
 
@@ -277,18 +278,17 @@ class TaggingBench(Bench):
     def _count(self, number: int) -> None:
         if self.in_hand is not None:
             self.in_hand.choose(number)
-        elif isinstance(self.shelf, EndOfDay):
-            self.shelf.say_count(number)
+        elif isinstance(self.shelf, EndOfDay | Counting):
+            self.shelf.choose(number)
         elif self.shelf is None:
             self.piles.choose(number)
 
     def _plate(self, code: str) -> None:
-        if isinstance(self.shelf, Counting) and code == DONE:
-            self.shelf.compare()
-        elif isinstance(self.shelf, EndOfDay) and code == DONE:
-            self.shelf.keep()
+        if self.shelf is not None and code == DONE:
+            self.shelf.done()
         elif self.in_hand is None:
-            self.around.trouble(NotFound("No pile is in hand.", "Scan the disc of a pile first."))
+            self.around.trouble(NotFound("No pile is in hand.", "Scan the disc of a pile first; or "
+                                         "a shelf, which DONE counts."))
         elif code == DONE:
             self.in_hand.done()
         else:

@@ -71,13 +71,13 @@ class EndOfDay(Bench):
         """A tag was scanned: it is in hand, or it is said why it cannot be."""
         self._turn.ask(partial(self._tag_came, mark), in_hand_with, mark)
 
-    def say_count(self, count: int) -> None:
+    def choose(self, count: int) -> None:
         """So many are in hand of the lot that is asked about."""
         if self.lot is not None:
             self.count.line.setText(str(count))
             self._compare()
 
-    def keep(self) -> None:
+    def done(self) -> None:
         """DONE: the count is kept, with its reason where it differs."""
         lot, count = self.lot, self.count.value() if self.lot is not None else None
         if lot is None or count is None:
@@ -185,7 +185,7 @@ class EndOfDay(Bench):
         if self.why.isVisible():
             self.why.line.setFocus()
         else:
-            self.keep()
+            self.done()
 
     def _lay_out(self) -> None:
         card = Card(in_hand=True)
@@ -205,8 +205,8 @@ class EndOfDay(Bench):
         self.body.addStretch(1)
         self.count.line.textEdited.connect(lambda _text: self._compare())
         self.count.line.returnPressed.connect(self._settled)
-        self.why.line.returnPressed.connect(self.keep)
-        self.keep_key.clicked.connect(self.keep)
+        self.why.line.returnPressed.connect(self.done)
+        self.keep_key.clicked.connect(self.done)
         self.void_key.clicked.connect(self.void_missing)
         self.leave.clicked.connect(self.left)
         self.table.hide()

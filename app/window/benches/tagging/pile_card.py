@@ -34,6 +34,7 @@ class PileCard(Card):
         self.open = KeyButton("Open the sheet", "O")
         self.leave = KeyButton("Put away", "F8")
         self.weigh = KeyButton("Weigh", "F7")
+        self.lot_card = KeyButton("Lot card", "L")
         self.fault, self.good = KeyButton("A fault", "F1"), KeyButton("Seen good", "F9")
         self._swatch = Swatch(size=QSize(96, 128), none="no swatch chosen")
         head = QVBoxLayout()
@@ -47,7 +48,8 @@ class PileCard(Card):
         self.add(self.figures, self.next)
         last = self.add_row(self.tag, self.tag_words)
         last.setStretch(1, 1)
-        self.add_last(Actions(self.leave, self.weigh, self.open, self.anew, self.fault, self.good))
+        self.add_last(Actions(self.leave, self.weigh, self.lot_card, self.open, self.anew,
+                              self.fault, self.good))
         self.show_tag(None, "")
         self.open.hide()
 

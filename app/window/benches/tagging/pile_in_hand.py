@@ -8,6 +8,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QApplication, QVBoxLayout, QWidget
 
 from app.calculations.codes import shown
+from app.exchange.shelf_cards import CardSheet, card_sheet, lot_card
 from app.exchange.tag_stocks import tag_stocks
 from app.lookups.met_untagged import one_lot_of
 from app.lookups.printed import TIED_ON, VOID, PrintedTag
@@ -199,7 +200,7 @@ class PileInHand(Bench):
         self.look()
 
     def _sell_as(self, weight: int, skein: int, whole_g: int) -> None:
-        on = printing.with_printer(self, Wanted(self.print_card.plan))
+        on = printing.corrected(self, Wanted(self.print_card.plan))
         light = weight, skein, whole_g
         self.run(lambda session: printing.print_sold_as(session, light, on), self._sold)
 
@@ -208,8 +209,13 @@ class PileInHand(Bench):
         self._printed(done)
 
     def _print(self, wanted: Wanted) -> None:
-        pile, on = self.pile, printing.with_printer(self, wanted)
+        pile, on = self.pile, printing.corrected(self, wanted)
         self.run(lambda session: printing.print_pile(session, pile, on), self._printed)
+
+    def _print_card(self, on: CardSheet) -> None:
+        pile, wanted = self.pile, printing.card_wanted(self, on, self.print_card.plan)
+        self.run(lambda session: printing.print_card(session, lot_card, pile, wanted, on.kept),
+                 self._printed)
 
     def _anew(self) -> None:
         """In place of the tag that was scanned last; a second press finds none."""
@@ -220,7 +226,7 @@ class PileInHand(Bench):
 
     def _print_anew(self, tags: Sequence[PrintedTag]) -> None:
         skeins = tuple(tag.skein for tag in tags if tag.skein is not None)
-        wanted = printing.with_printer(self, Wanted(self.print_card.plan))
+        wanted = printing.corrected(self, Wanted(self.print_card.plan))
         if skeins:
             self.run(lambda session: printing.print_anew(session, skeins, wanted), self._printed)
 
@@ -273,4 +279,6 @@ class PileInHand(Bench):
         self.pile_card.anew.clicked.connect(self._anew)
         self.pile_card.open.clicked.connect(self._open)
         self.pile_card.weigh.clicked.connect(self._weigh)
+        self.pile_card.lot_card.clicked.connect(
+            lambda: self.ask(self._print_card, card_sheet, self.print_card.stock.name))
         self.pile_card.leave.clicked.connect(self.left)

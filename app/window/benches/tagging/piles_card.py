@@ -16,7 +16,8 @@ from app.window.parts.thing_table import Head, ThingTable
 from app.window.parts.words import SECOND, Words
 
 _ASK = "Scan the disc of a pile."
-_HOW = "Or scan a lot code, tap a pile, or press its figure. A shelf, to lay skeins there."
+_HOW = ("Or scan a lot code, tap a pile, or press its figure. A shelf, to lay skeins there or to "
+        "count it.")
 
 
 class PilesCard(Card):

@@ -7,7 +7,10 @@ from random import Random
 from typing import cast
 
 from app.calculations.codes import shown
+from app.documents.card_sheets import Card
 from app.documents.stocks import Stock
+from app.exchange.shelf_cards import CardSheet
+from app.exchange.shelf_cards import print_card as card_printed
 from app.exchange.sold_as_tags import print_sold_as as sold_as
 from app.exchange.tag_printing import OnStock, Printed, PrintOrder, print_for_pile
 from app.exchange.tag_reprinting import print_in_place
@@ -16,7 +19,7 @@ from app.problems import Refused
 from app.store.book import Book
 from app.store.deed import By
 from app.window.bench import Bench
-from app.window.benches.tagging.sheet_plan import Wanted
+from app.window.benches.tagging.sheet_plan import SheetPlan, Wanted, used_cells
 from app.window.handing_out import hand_out
 from app.window.papers import keep
 from app.window.session import Session
@@ -44,7 +47,7 @@ class Outcome:
     findings: tuple[str, ...]
 
 
-def with_printer(bench: Bench, wanted: Wanted) -> Wanted:
+def corrected(bench: Bench, wanted: Wanted) -> Wanted:
     """What is wanted, moved as the printer for that stock needs it."""
     return replace(wanted, correction=bench.around.printers.correction(wanted.plan.stock))
 
@@ -68,6 +71,22 @@ def print_anew(session: Session, skeins: tuple[int, ...], wanted: Wanted) -> Out
     """Tags in place of those that these skeins wear, or have lost."""
     return _kept(session, wanted,
                  lambda book, by: print_in_place(book, by, skeins, _on(wanted), Random()))
+
+
+def card_wanted(bench: Bench, on: CardSheet, seen: SheetPlan | None = None) -> Wanted:
+    """One card on this sheet; `seen` is the one on the screen, whose cells may have been tapped."""
+    same = seen is not None and seen.stock.name == on.stock.name
+    used = seen.used if seen and same else used_cells(on.stock, on.kept)
+    return corrected(bench, Wanted(SheetPlan(on.stock, used, 1)))
+
+
+def print_card(
+    session: Session, card_of: Callable[..., Card], of: int, wanted: Wanted, kept: frozenset[int]
+) -> Outcome:
+    """The card of a shelf or a lot, on a sheet of tags of which the book has `kept` as used."""
+    card = session.ask(card_of, of)
+    return _kept(session, wanted,
+                 lambda book, by: card_printed(book, by, card, _on(wanted), kept))
 
 
 def print_sold_as(

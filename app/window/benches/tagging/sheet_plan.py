@@ -4,6 +4,7 @@ from collections.abc import Sequence, Set
 from dataclasses import dataclass
 from functools import cached_property
 
+from app.calculations.listing import listing
 from app.documents.stocks import Correction, Stock, in_runs
 
 
@@ -99,6 +100,4 @@ def used_cells(stock: Stock, kept: Set[int]) -> frozenset[int]:
 
 def _cells(cells: Sequence[int]) -> str:
     """'Cell 9', 'Cells 9 to 11 and 13'."""
-    *words, last = in_runs(cells)
-    told = f"{', '.join(words)} and {last}" if words else last
-    return f"Cell{'' if len(cells) == 1 else 's'} {told}"
+    return f"Cell{'' if len(cells) == 1 else 's'} {listing(in_runs(cells))}"

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from decimal import Decimal
 
 from app.calculations.zones import SATURATION, room_ml
+from app.lookups.trays import SPUN_TO_PAINT
 from app.problems import BadInput
 from app.records.recipes import LOOKS
 from app.window.benches.weighing.rows_card import RowsCard
@@ -16,8 +17,6 @@ from app.window.parts.words import SECOND, Words
 from app.work.recipes import ZoneIn
 
 SKEIN_G = Decimal(100)
-SPUN = Decimal("0.8")
-"""Pick-up of a skein that was spun well. Common practice, no source."""
 
 
 class LooksCard(RowsCard[ZoneIn]):
@@ -77,7 +76,7 @@ class LooksCard(RowsCard[ZoneIn]):
     def _reckon(self) -> None:
         """What is laid on a skein against the room it has."""
         poured = sum(row.ml_per_100_g for row in self.rows)
-        room = room_ml(SKEIN_G, SPUN, SATURATION)
+        room = room_ml(SKEIN_G, SPUN_TO_PAINT, SATURATION)
         over = poured - room
         said = f"{poured} mL are laid on 100 g; spun to 80 % it has room for {room:.0f} mL."
         if over > 0:

@@ -1,9 +1,9 @@
 """Lengths, counts and shares as the winder reads them."""
 
-from collections.abc import Sequence
 from decimal import ROUND_HALF_UP, Decimal
 
 from app.calculations.codes import shown
+from app.calculations.listing import listing
 from app.calculations.moments import clock_words
 from app.calculations.units import metres
 from app.lookups.bundles import IN_POT, LIFTED, WOUND, BundleFacts
@@ -65,13 +65,9 @@ def hangs_on(disc: str, bundle: BundleFacts) -> str:
     }.get(bundle.stage, bundle.stage)
     return (
         f"Disc {disc} hangs on {skeins(bundle.count, bundle.put_up)} of {bundle.base}: "
-        f"{ties} ties, {_and(bundle.cones) or 'cone not known'}, tied on at "
+        f"{ties} ties, {listing(bundle.cones) or 'cone not known'}, tied on at "
         f"{clock_words(bundle.since)}, {where}."
     )
-
-
-def _and(words: Sequence[str]) -> str:
-    return " and ".join(filter(None, (", ".join(words[:-1]), *words[-1:])))
 
 
 def next_step(reel: Reel, disc: str) -> str:
