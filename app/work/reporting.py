@@ -163,6 +163,22 @@ def decide_cause(
     return deed.add(Cause(report=report, kind=kind, thing=thing, words=words.strip()))
 
 
+def told_by_mistake(deed: Deed, report: int) -> None:
+    """It was no such fault: the report counts no more, nor does any skein as faulty by it.
+
+    What was seen good beside it stays; its pictures are kept. Why is the deed's own reason.
+    """
+    fault = _must_stand(deed, report)
+    deed.change(Report, report, struck=deed.seq)
+    for (sighting,) in deed.all(select(Sighting.id).where(
+            Sighting.report == report, Sighting.faulty == 1, Sighting.struck.is_(None))):
+        deed.change(Sighting, sighting, struck=deed.seq)
+    for (cause,) in deed.all(select(Cause.id).where(
+            Cause.report == report, Cause.struck.is_(None))):
+        deed.change(Cause, cause, struck=deed.seq)
+    deed.say(f"{fault}: told by mistake, it counts no more")
+
+
 def _must_stand(deed: Deed, report: int) -> str:
     fault: str | None = deed.value(
         select(Report.fault).where(Report.id == report, Report.struck.is_(None)))

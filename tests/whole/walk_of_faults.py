@@ -11,12 +11,19 @@ from app.calculations.evidence import Seen
 from app.lookups.fault_cases import open_of_case
 from app.lookups.fault_evidence import in_question
 from app.lookups.recall import recall_list
+from app.lookups.reports import reports
 from app.records import Recall
 from app.records.reports import FAULTS
 from app.work.closing_cases import close_with_it
 from app.work.photos import erase_photo, keep_photo
 from app.work.recalling import keep_recall
-from app.work.reporting import FaultIn, decide_cause, report_fault, seen_good
+from app.work.reporting import (
+    FaultIn,
+    decide_cause,
+    report_fault,
+    seen_good,
+    told_by_mistake,
+)
 from tests.whole.walk_of_offers import OffersWalk
 from tests.whole.walk_of_shelf import HERE, SENT
 
@@ -87,6 +94,19 @@ class FaultsWalk(OffersWalk):
             self.studio.undo(done.seq)
         assert self.studio.book.ask(open_of_case, report) == others
         self.studio.undo(decided.seq)
+        assert self.answers() == self.told
+
+    @precondition(lambda self: self.reports)
+    @rule(data=st.data())
+    def told_in_error(self, data: st.DataObject) -> None:
+        """Nothing is known of its skeins by it, and all again when that is taken back."""
+        report = data.draw(st.sampled_from(self.reports))
+        told = self.studio.book.ask(reports)
+        done = self.studio.done(told_by_mistake, report)
+        assert {one.id for one in self.studio.book.ask(reports)} == {
+            one.id for one in told if one.id != report}
+        self.studio.undo(done.seq)
+        assert self.studio.book.ask(reports) == told
         assert self.answers() == self.told
 
     @rule(data=st.data(), practice=st.booleans(), undo=st.booleans())

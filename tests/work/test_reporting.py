@@ -6,16 +6,41 @@ import pytest
 
 from app.calculations.codes import Kind, shown
 from app.lookups.fault_evidence import in_question
-from app.lookups.reports import report
+from app.lookups.reports import report, reports
 from app.lookups.skeins import named_by_tag
+from app.lookups.told_faults import faults_told
 from app.problems import NotFound, Refused
 from app.work.bundling import make_plates
 from app.work.moving import To, move
-from app.work.reporting import FaultIn, decide_cause, report_fault, seen_good
+from app.work.reporting import (
+    FaultIn,
+    decide_cause,
+    report_fault,
+    seen_good,
+    told_by_mistake,
+)
 from app.work.selling import sell
 from tests.makers import Studio
 
 STREAK = FaultIn("streak", "counter", where_on="repeats", repeat_mm=1500, words="pale stripe")
+
+
+def test_what_was_told_by_mistake_counts_no_more_and_comes_back_with_undo(studio):
+    _, skeins = studio.tagged(studio.cone(), 4)
+    told = studio.do(report_fault, FaultIn("streak", "inspection"), skeins[:2])
+    studio.do(seen_good, skeins[2:3], "inspection", told)
+    studio.do(decide_cause, told, "not found")
+    assert studio.book.ask(in_question, "streak") is not None
+    done = studio.done(told_by_mistake, told, reason="another skein was meant")
+    assert done.said == "streak: told by mistake, it counts no more"
+    assert studio.book.ask(in_question, "streak") is None
+    assert studio.book.ask(faults_told, skeins) == {}
+    assert studio.book.ask(reports) == ()
+    with pytest.raises(NotFound, match="not in the book"):
+        studio.do(told_by_mistake, told)
+    studio.undo(done.seq)
+    assert set(studio.book.ask(faults_told, skeins)) == set(skeins[:2])
+    assert studio.book.ask(reports)[0].cause is not None
 
 
 def test_a_fault_on_scanned_skeins_is_told_with_its_distance(studio: Studio) -> None:

@@ -259,6 +259,22 @@ def test_two_faulty_skeins_are_called_nothing_and_it_is_said_why(desk):
         "Nothing is called likely on fewer than 3 faulty skeins: 2 may be chance.")
 
 
+def test_a_fault_that_was_told_by_mistake_is_taken_out_with_its_reason(desk):
+    _, skeins = desk.studio.tagged(desk.studio.cone(), 2)
+    desk.scan(mark_of(desk, skeins[0]))
+    report(desk, "streak")
+    desk.press("F1")
+    desk.press("Alt+M")
+    page = desk.bench.back.faults.page
+    assert "“streak” was told by mistake?" in desk.words(page)
+    desk.scan(plate(1))
+    assert desk.said == "streak: told by mistake, it counts no more"
+    assert desk.studio.book.ask(reports) == ()
+    assert not page.report.isVisible()
+    desk.press("F2")
+    assert len(desk.studio.book.ask(reports)) == 1
+
+
 def test_the_open_reports_of_a_closed_case_are_named_and_closed_by_one_key(desk):
     studio = desk.studio
     cone = studio.cone()

@@ -5,7 +5,7 @@ from PySide6.QtGui import QColor, QImage, QPainter
 from app.window.look.look import Look
 from app.window.look.palette import EVENING
 from app.window.look.stylesheet import wear
-from app.window.parts.swatch import LARGE, SMALL, Swatch, Zone, draw_zones
+from app.window.parts.swatch import SMALL, Swatch, Zone, draw_zones
 
 
 def share_of(image, colour):
@@ -26,7 +26,7 @@ def test_zones_are_shown_in_proportion():
 
 
 def test_specks_cover_their_share_and_stay_where_they_are(qtbot):
-    swatch = Swatch([Zone("#FFFFFF"), Zone("#1D1816", 0.08, speckle=True)], size=LARGE)
+    swatch = Swatch([Zone("#FFFFFF"), Zone("#1D1816", 0.08, speckle=True)], size=QSize(152, 288))
     qtbot.addWidget(swatch)
     swatch.resize(swatch.sizeHint())
     first, again = swatch.grab().toImage(), swatch.grab().toImage()

@@ -17,13 +17,18 @@ from app.lookups.winder_days import WINDER_DAY
 from app.window.bench import Bench
 from app.window.benches.desk.case_card import still_open
 from app.window.benches.desk.faults_page import FaultsPage
-from app.window.benches.desk.questions import why_closed, why_erased, why_hold_suspect
+from app.window.benches.desk.questions import (
+    why_by_mistake,
+    why_closed,
+    why_erased,
+    why_hold_suspect,
+)
 from app.window.benches.desk.report_card import large_of, thumbs_of
 from app.window.parts.why_card import Why, WhyCard
 from app.work.closing_cases import close_with_it
 from app.work.holding import hold
 from app.work.photos import erase_photo
-from app.work.reporting import decide_cause
+from app.work.reporting import decide_cause, told_by_mistake
 
 UNTAGGED = "one without a tag"
 
@@ -58,6 +63,7 @@ class Faults(QObject):
         self.page.report.opened.connect(
             lambda photo: bench.ask(self.page.report.show_large, large_of, photo))
         self.page.report.erase.connect(self._ask_erase)
+        self.page.report.mistaken.connect(self._ask_mistaken)
         self.page.case.close_too.connect(self._close_too)
         self.page.suspects.met.connect(self._ask_bare)
 
@@ -139,6 +145,14 @@ class Faults(QObject):
             self.page.report.show_large((0, None))
 
         self._bench.do(erase_photo, photo, reason=why, then=gone)
+
+    def _ask_mistaken(self) -> None:
+        if self.report is not None:
+            self._ask(why_by_mistake(self.report.fault), partial(self._mistaken, self.report.id))
+
+    def _mistaken(self, report: int, why: str) -> None:
+        self._bench.do(told_by_mistake, report, reason=why,
+                       then=lambda _done: self._answered())
 
     def _hold(self, thing: Thing, why: str) -> None:
         assert thing[1] is not None

@@ -64,6 +64,17 @@ def why_erased() -> Why:
     )
 
 
+def why_by_mistake(fault: str) -> Why:
+    """Before a report is taken out of all reckoning."""
+    return Why(
+        f"“{fault}” was told by mistake?",
+        "It counts no more against what its yarn went through, and nobody is warned of it. That it "
+        "was told stays in the journal.",
+        "It was", "Say what it truly was, without a name.",
+        ("another skein was meant", "it is no fault", "it was told twice"),
+    )
+
+
 def why_clear(hold: HoldFacts, found: Found) -> Why:
     """Before one skein is let through a hold."""
     return Why(

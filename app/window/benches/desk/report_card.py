@@ -52,10 +52,11 @@ def large_of(connection: Any, photo: int) -> tuple[int, bytes | None]:
 
 
 class ReportCard(Card):
-    """`opened` asks for a picture in full, `erase` for its end."""
+    """`opened` asks for a picture in full, `erase` for its end; `mistaken` says it was no fault."""
 
     opened = Signal(int)
     erase = Signal(int)
+    mistaken = Signal()
 
     def __init__(self) -> None:
         super().__init__()
@@ -67,10 +68,13 @@ class ReportCard(Card):
         self.large.setAlignment(Qt.AlignmentFlag.AlignLeft)
         self.erase_key = KeyButton("Erase this picture")
         self.close_key = KeyButton("Put it away", "F8")
+        self.mistake_key = KeyButton("Told by mistake", "Alt+M")
         self._thumbs = Card()
         self._row = self._thumbs.add_row(None)
         self._keys = Actions(self.close_key, self.erase_key)
-        self.add(self.title, self.told, self.hint, self._thumbs, self.none, self._keys, self.large)
+        self.add(self.title, self.told, self.hint, self._thumbs, self.none,
+                 Actions(self.mistake_key), self._keys, self.large)
+        self.mistake_key.clicked.connect(self.mistaken)
         self.close_key.clicked.connect(lambda: self.show_large((0, None)))
         self.erase_key.clicked.connect(lambda: self.erase.emit(self.photo or 0))
         self.show_large((0, None))
