@@ -228,6 +228,7 @@ class LineHand(WeighHand):
         self.tipping, self._reading = False, ""
         self.cup.field.clear()
         self.setFocus()
+        self.look()  # what the deed wrote may have been looked at before this
 
     def _turn_tipping(self) -> None:
         if not self.tipping and self.last_taken() is None:
@@ -259,8 +260,7 @@ class LineHand(WeighHand):
         if now is None or now.out.closed:
             self.leave()
             return
-        line = now.open_line
-        stopped = line is not None and line.id not in self.mine
+        stopped = (line := now.open_line) is not None and line.id not in self.mine
         self.head.show_weighing(now)
         self.lines.show_lines(now, line.component if line else self.here())
         self.stopped.setVisible(stopped)
