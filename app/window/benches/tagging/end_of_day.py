@@ -167,6 +167,7 @@ class EndOfDay(Bench):
     def _kept(self, lot: int) -> None:
         self.scanned[lot] = set()  # it stays in the table
         self.lot = None
+        self.look()  # what was kept may have been looked at before this
 
     def _met(self, lot: LotTagCounts) -> set[str]:
         return self.scanned.get(lot.lot, set()) & lot.waiting.keys()
